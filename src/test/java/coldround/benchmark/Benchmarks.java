@@ -1,0 +1,29 @@
+package coldround.benchmark;
+
+import java.util.Arrays;
+import java.util.Map;
+import java.util.TreeMap;
+
+/**
+ * Entry point of the benchmark programs: the first argument names one, the rest are its own. Each
+ * prints its figures and, as its last line, one JSON object.
+ */
+public final class Benchmarks {
+
+  /** One benchmark: takes its arguments and prints its figures. */
+  public interface Program {
+    void run(String... arguments) throws Exception;
+  }
+
+  private static final Map<String, Program> PROGRAMS = new TreeMap<>(Map.of());
+
+  private Benchmarks() {}
+
+  public static void main(String... arguments) throws Exception {
+    Program program = arguments.length == 0 ? null : PROGRAMS.get(arguments[0]);
+    if (program == null) {
+      throw new IllegalArgumentException("name one of " + PROGRAMS.keySet());
+    }
+    program.run(Arrays.copyOfRange(arguments, 1, arguments.length));
+  }
+}
