@@ -1,0 +1,28 @@
+package coldround.quantity;
+
+/** What a measure measures. Gauge and absolute pressure differ by the air pressure of the place. */
+public enum Dimension {
+  TEMPERATURE,
+  TEMPERATURE_DIFFERENCE,
+  PRESSURE_ABSOLUTE,
+  PRESSURE_GAUGE,
+  MASS,
+  CURRENT,
+  VOLTAGE,
+  SHARE,
+  SHARE_PER_YEAR,
+  TIME,
+  LENGTH,
+  MONEY,
+  COUNT;
+
+  /** True for both kinds of pressure: a gauge reading may stand where a pressure is asked for. */
+  public boolean isPressure() {
+    return this == PRESSURE_ABSOLUTE || this == PRESSURE_GAUGE;
+  }
+
+  /** True when a value of the other dimension may be given for this one. */
+  public boolean accepts(Dimension other) {
+    return this == other || (isPressure() && other.isPressure());
+  }
+}

@@ -1,0 +1,60 @@
+package coldround.reason;
+
+import coldround.quantity.MeasureSystem;
+import coldround.quantity.Quantity;
+import java.time.LocalDate;
+import java.util.Collections;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
+/**
+ * Why an answer is as it is: a stable code, the facts used, and a sentence that is made only when
+ * somebody reads it, in that reader's units.
+ *
+ * @param code stable for programs, such as "past-median-life"
+ * @param template sentence with {name} where a fact goes
+ * @param inputs facts by name: {@link Quantity}, {@link LocalDate}, whole number or text
+ * @param source row of the table that decided
+ */
+public record Reason(String code, String template, Map<String, Object> inputs, Source source) {
+
+  private static final Pattern NAME = Pattern.compile("\\{(\\w+)\\}");
+
+  /**
+   * @throws IllegalArgumentException when the sentence names a fact that is not there
+   */
+  public Reason {
+    inputs = Collections.unmodifiableMap(new LinkedHashMap<>(inputs));
+    inputs.forEach(Reason::check);
+    Matcher names = NAME.matcher(template);
+    while (names.find()) {
+      if (!inputs.containsKey(names.group(1))) {
+        throw new IllegalArgumentException("no fact {" + names.group(1) + "} for " + code);
+      }
+    }
+  }
+
+  private static void check(String name, Object fact) {
+    if (!(fact instanceof Quantity
+        || fact instanceof LocalDate
+        || fact instanceof String
+        || fact instanceof Integer
+        || fact instanceof Long)) {
+      throw new IllegalArgumentException("fact " + name + " has no known type: " + fact);
+    }
+  }
+
+  /** The sentence in the units asked for. */
+  public String text(MeasureSystem system) {
+    return NAME.matcher(template)
+        .replaceAll(m -> Matcher.quoteReplacement(told(inputs.get(m.group(1)), system)));
+  }
+
+  private static String told(Object fact, MeasureSystem system) {
+    return fact instanceof Quantity quantity
+        ? quantity.in(system).toString()
+        : String.valueOf(fact);
+  }
+}
