@@ -1,0 +1,84 @@
+package coldround.sheet;
+
+/**
+ * The look of a cell without its content: digits become {@code 9}, letters {@code a} or {@code A},
+ * the rest stays. Cells of one column tend to share a look, which tells where a cell begins and
+ * ends when a delimiter is missing.
+ */
+final class Shape {
+
+  /** Coarse class of a cell. */
+  enum Kind {
+    EMPTY,
+    NUMBER,
+    CODE,
+    WORD,
+    TEXT
+  }
+
+  private static final int EXACT = 24;
+  private static final int COARSE = 12;
+
+  private Shape() {}
+
+  /** Every character's class, for short cells; the coarse look for long ones. */
+  static String exact(String cell) {
+    if (cell.length() > EXACT) {
+      return coarse(cell);
+    }
+    StringBuilder out = new StringBuilder(cell.length());
+    for (int i = 0; i < cell.length(); i++) {
+      out.append(classOf(cell.charAt(i)));
+    }
+    return out.toString();
+  }
+
+  /** Runs of one class as one character, at most the first few. */
+  static String coarse(String cell) {
+    StringBuilder out = new StringBuilder(COARSE + 2).append('~');
+    char last = 0;
+    for (int i = 0; i < cell.length() && out.length() <= COARSE; i++) {
+      char c = classOf(cell.charAt(i));
+      if (c != last || !Character.isLetterOrDigit(c)) {
+        out.append(c);
+      }
+      last = c;
+    }
+    return out.toString();
+  }
+
+  static Kind kind(String cell) {
+    int digits = 0;
+    int letters = 0;
+    int blanks = 0;
+    for (int i = 0; i < cell.length(); i++) {
+      char c = cell.charAt(i);
+      digits += Character.isDigit(c) ? 1 : 0;
+      letters += Character.isLetter(c) ? 1 : 0;
+      blanks += c == ' ' || c == '\n' || c == '\r' ? 1 : 0;
+    }
+    if (blanks == cell.length()) {
+      return Kind.EMPTY;
+    }
+    if (letters == 0 && digits > 0) {
+      return Kind.NUMBER;
+    }
+    if (blanks > 0) {
+      return Kind.TEXT;
+    }
+    return digits > 0 ? Kind.CODE : Kind.WORD;
+  }
+
+  private static char classOf(char c) {
+    if (Character.isDigit(c)) {
+      return '9';
+    }
+    if (Character.isUpperCase(c)) {
+      return 'A';
+    }
+    if (Character.isLetter(c)) {
+      return 'a';
+    }
+    return c == '\n' || c == '\r' ? ' ' : c;
+  }
+}
