@@ -26,11 +26,11 @@ final class ColumnModel {
     private final int[] kinds = new int[Shape.Kind.values().length];
     private double lengthSum;
 
-    private void learn(String cell) {
-      kinds[Shape.kind(cell).ordinal()]++;
-      count(exact, Shape.exact(cell));
-      count(coarse, Shape.coarse(cell));
-      lengthSum += Math.log1p(cell.length());
+    private void learn(Shape look) {
+      kinds[look.kind().ordinal()]++;
+      count(exact, look.exact());
+      count(coarse, look.coarse());
+      lengthSum += look.logLength();
     }
 
     private static void count(Map<String, Integer> looks, String look) {
@@ -59,41 +59,36 @@ final class ColumnModel {
 
   void learn(List<String> cells) {
     for (int i = 0; i < columns.size(); i++) {
-      columns.get(i).learn(cells.get(i));
+      columns.get(i).learn(Shape.of(cells.get(i)));
     }
     rows++;
   }
 
-  /** Cost of the cell standing in the column; small is usual. */
-  double cost(int column, String cell) {
+  /** Cost of a cell of that look standing in the column; small is usual. */
+  double cost(int column, Shape look) {
     if (rows == 0) {
       return 0;
     }
     Column seen = columns.get(column);
-    Shape.Kind kind = Shape.kind(cell);
-    double share = KIND * seen.kinds[kind.ordinal()] / rows + UNSEEN;
-    share += COARSE * seen.coarse.getOrDefault(Shape.coarse(cell), 0) / rows;
-    share += EXACT * seen.exact.getOrDefault(Shape.exact(cell), 0) / rows;
-    return -Math.log(share) + lengthCost(seen, kind, cell);
+    double share = KIND * seen.kinds[look.kind().ordinal()] / rows + UNSEEN;
+    share += COARSE * seen.coarse.getOrDefault(look.coarse(), 0) / rows;
+    share += EXACT * seen.exact.getOrDefault(look.exact(), 0) / rows;
+    return -Math.log(share) + lengthCost(seen, look);
   }
 
   /** Cells of running text have no look of their own; their length says a little. */
-  private double lengthCost(Column seen, Shape.Kind kind, String cell) {
-    if (kind != Shape.Kind.TEXT) {
+  private double lengthCost(Column seen, Shape look) {
+    if (look.kind() != Shape.Kind.TEXT) {
       return 0;
     }
-    return 0.5 * Math.abs(Math.log1p(cell.length()) - seen.lengthSum / rows);
+    return 0.5 * Math.abs(look.logLength() - seen.lengthSum / rows);
   }
 
-  /** Whether cells of this class are usual in the column. */
+  /** Whether cells of this class or look are usual in the column. */
   boolean isUsual(int column, String cell) {
+    Column seen = columns.get(column);
     return rows == 0
-        || columns.get(column).kinds[Shape.kind(cell).ordinal()] * 20 >= rows
-        || columns.get(column).coarse.containsKey(Shape.coarse(cell));
-  }
-
-  /** Share of the rows whose cell in the column is of the class. */
-  double share(int column, Shape.Kind kind) {
-    return rows == 0 ? 0 : (double) columns.get(column).kinds[kind.ordinal()] / rows;
+        || seen.kinds[Shape.kind(cell).ordinal()] * 20 >= rows
+        || seen.coarse.containsKey(Shape.of(cell).coarse());
   }
 }

@@ -4,8 +4,13 @@ package coldround.sheet;
  * The look of a cell without its content: digits become {@code 9}, letters {@code a} or {@code A},
  * the rest stays. Cells of one column tend to share a look, which tells where a cell begins and
  * ends when a delimiter is missing.
+ *
+ * @param kind coarse class
+ * @param coarse the first few runs of one class
+ * @param exact every character's class for short cells, else the coarse look
+ * @param logLength natural logarithm of one more than the number of characters
  */
-final class Shape {
+record Shape(Kind kind, String coarse, String exact, double logLength) {
 
   /** Coarse class of a cell. */
   enum Kind {
@@ -19,13 +24,16 @@ final class Shape {
   private static final int EXACT = 24;
   private static final int COARSE = 12;
 
-  private Shape() {}
+  static final Shape EMPTY = of("");
 
-  /** Every character's class, for short cells; the coarse look for long ones. */
-  static String exact(String cell) {
-    if (cell.length() > EXACT) {
-      return coarse(cell);
-    }
+  static Shape of(String cell) {
+    String coarse = coarse(cell);
+    String exact = cell.length() > EXACT ? coarse : exact(cell);
+    return new Shape(kind(cell), coarse, exact, Math.log1p(cell.length()));
+  }
+
+  /** Every character's class. */
+  private static String exact(String cell) {
     StringBuilder out = new StringBuilder(cell.length());
     for (int i = 0; i < cell.length(); i++) {
       out.append(classOf(cell.charAt(i)));
@@ -34,7 +42,7 @@ final class Shape {
   }
 
   /** Runs of one class as one character, at most the first few. */
-  static String coarse(String cell) {
+  private static String coarse(String cell) {
     StringBuilder out = new StringBuilder(COARSE + 2).append('~');
     char last = 0;
     for (int i = 0; i < cell.length() && out.length() <= COARSE; i++) {

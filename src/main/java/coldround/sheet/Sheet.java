@@ -47,6 +47,11 @@ public final class Sheet implements AutoCloseable {
     return read(misread ? new MisreadControls(decoded) : decoded, sampled, head.isWhole(), dialect);
   }
 
+  /** A sheet of a workbook. */
+  static Sheet of(Layout layout, Iterator<Row> data, AutoCloseable source) {
+    return new Sheet(Dialect.STANDARD, layout, new TableRows(data, layout), source);
+  }
+
   private static Sheet read(Reader reader, String head, boolean whole, Dialect dialect) {
     long hint = DialectDetector.hintedDelimiter(head) == null ? 1 : 2;
     Sample sample = Sample.read(head, whole, dialect, RECORDS).from(hint);
