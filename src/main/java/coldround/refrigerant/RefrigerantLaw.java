@@ -37,17 +37,26 @@ public final class RefrigerantLaw {
   }
 
   public static RefrigerantLaw load(RuleTables tables) {
+    return load(tables, Jurisdictions.load(tables), UnitCategories.load(tables));
+  }
+
+  static RefrigerantLaw load(
+      RuleTables tables, Jurisdictions jurisdictions, UnitCategories categories) {
     List<PhaseOutRule> rules = PhaseOutTable.read(tables);
-    Jurisdictions jurisdictions = Jurisdictions.load(tables);
     jurisdictions.check(
         tables, rules.stream().map(PhaseOutRule::schedule).collect(Collectors.toSet()));
-    return new RefrigerantLaw(
-        rules, jurisdictions, SupplySettings.load(tables), UnitCategories.load(tables));
+    return new RefrigerantLaw(rules, jurisdictions, SupplySettings.load(tables), categories);
   }
 
   /** Every rule that speaks of the refrigerant, anywhere, in the order of the table. */
   public List<PhaseOutRule> rules(Refrigerant gas) {
     return rules.stream().filter(rule -> rule.concerns(gas)).toList();
+  }
+
+  /** The rules that speak of the refrigerant in that jurisdiction. */
+  public List<PhaseOutRule> rules(Refrigerant gas, String jurisdiction) {
+    List<String> schedules = jurisdictions.law(jurisdiction).schedules();
+    return rules(gas).stream().filter(rule -> holdsIn(rule, schedules)).toList();
   }
 
   /** For a unit whose kind is not known: it is taken for refrigeration equipment. */
