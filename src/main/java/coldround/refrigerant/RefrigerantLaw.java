@@ -5,6 +5,8 @@ import coldround.table.RuleTables;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.stream.Collectors;
 
@@ -18,12 +20,14 @@ public final class RefrigerantLaw {
 
   private record Case(String designation, List<String> schedules, String kind) {}
 
+  private record Outlook(SupplyDays days, SupplyReasons existing, SupplyReasons bought) {}
+
   private final List<PhaseOutRule> rules;
   private final Jurisdictions jurisdictions;
   private final SupplySettings settings;
   private final UnitCategories categories;
-  // rules that concern a case never change after loading; scoring asks for the same few again
-  private final Map<Case, List<PhaseOutRule>> concerned = new ConcurrentHashMap<>();
+  // a case never changes after loading, and scoring asks for the same few again and again
+  private final Map<Case, Outlook> outlooks = new ConcurrentHashMap<>();
 
   private RefrigerantLaw(
       List<PhaseOutRule> rules,
@@ -81,25 +85,40 @@ public final class RefrigerantLaw {
       boolean existingUnit,
       String kind) {
     Jurisdictions.Law law = jurisdictions.law(jurisdiction);
-    List<PhaseOutRule> concerning = concerning(gas, law.schedules(), kind);
-    SupplyDays days = new SupplyDays(gas, law.schedules(), concerning, settings);
+    Outlook outlook = outlook(gas, law.schedules(), kind);
     LocalDate last = to.isAfter(from) ? to : from;
+    SupplyDays days = outlook.days;
     double share = days.mean(from, last);
-    List<Reason> reasons =
-        new SupplyReasons(gas, jurisdiction, law, concerning, existingUnit)
-            .told(from, last, share, days);
-    return new Supply(share, reasons, law.known());
+    Reason mean =
+        new SupplyWords(gas).mean(from, last, share, days.credit(from), days.credit(last));
+    SupplyReasons reasons = existingUnit ? outlook.existing : outlook.bought;
+    Optional<Reason> unknownPlace =
+        law.known()
+            ? Optional.empty()
+            : Optional.of(
+                SupplyWords.unknownPlace(Objects.toString(jurisdiction, ""), law.source()));
+    return new Supply(share, reasons.told(from, last, mean, unknownPlace), law.known());
+  }
+
+  private Outlook outlook(Refrigerant gas, List<String> schedules, String kind) {
+    return outlooks.computeIfAbsent(
+        new Case(gas.designation(), schedules, kind), key -> made(gas, schedules, kind));
+  }
+
+  private Outlook made(Refrigerant gas, List<String> schedules, String kind) {
+    List<PhaseOutRule> concerning = concerning(gas, schedules, kind);
+    return new Outlook(
+        new SupplyDays(gas, schedules, concerning, settings),
+        new SupplyReasons(gas, schedules, concerning, settings, true),
+        new SupplyReasons(gas, schedules, concerning, settings, false));
   }
 
   private List<PhaseOutRule> concerning(Refrigerant gas, List<String> schedules, String kind) {
-    return concerned.computeIfAbsent(
-        new Case(gas.designation(), schedules, kind),
-        key ->
-            rules.stream()
-                .filter(PhaseOutRule::decidesAnything)
-                .filter(rule -> holdsIn(rule, schedules) && rule.concerns(gas))
-                .filter(rule -> rule.kinds().isEmpty() || categories.covered(kind, rule.kinds()))
-                .toList());
+    return rules.stream()
+        .filter(PhaseOutRule::decidesAnything)
+        .filter(rule -> holdsIn(rule, schedules) && rule.concerns(gas))
+        .filter(rule -> rule.kinds().isEmpty() || categories.covered(kind, rule.kinds()))
+        .toList();
   }
 
   private static boolean holdsIn(PhaseOutRule rule, List<String> schedules) {
