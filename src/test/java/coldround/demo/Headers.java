@@ -82,5 +82,7 @@ final class Headers {
           "stock_lost [USD]",
           "note");
 
+  static final List<String> TRAVEL_TIMES = List.of("from", "to", "minutes", "distance [km]");
+
   private Headers() {}
 }

@@ -64,6 +64,7 @@ final class Office {
     List<List<String>> readings = readings();
     Sheet.write(folder.resolve("readings.csv"), Headers.READINGS, readings);
     Sheet.write(folder.resolve("faults.csv"), Headers.FAULTS, faults());
+    Sheet.write(folder.resolve("travel-times.csv"), Headers.TRAVEL_TIMES, Roads.between(story));
     return String.format(
         Locale.ROOT,
         "{\"units\": %d, \"visits\": %d, \"readings\": %d, \"faults\": %d}",
