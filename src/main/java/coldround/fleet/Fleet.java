@@ -26,4 +26,6 @@ public interface Fleet {
   List<Site> sites(String customer);
 
   List<Technician> technicians();
+
+  List<TravelTime> travelTimes();
 }

@@ -15,9 +15,8 @@ public interface FleetWriting {
     UNKNOWN_SITE,
     UNKNOWN_UNIT,
     UNKNOWN_VISIT,
-    UNKNOWN_PREVIOUS_TAG,
-    TAG_TAKEN,
-    DATE_MISSING;
+    /** Both the tag and the previous tag name a unit: which of the two is meant cannot be told. */
+    TAG_TAKEN;
 
     /** True when nothing was written because the entry points at something that is not there. */
     public boolean refused() {

@@ -178,4 +178,17 @@ public final class Merging {
         entry.text("hours", old.hours()),
         entry.codes("competences", old.competences()));
   }
+
+  public static TravelTime travelTime(TravelTime stored, Entry entry) {
+    String from = entry.key("from");
+    String to = entry.key("to");
+    TravelTime old = stored != null ? stored : new TravelTime(from, to, 0, null);
+    return new TravelTime(
+        from, to, minutes(entry, old), entry.quantity("distance", old.distance()));
+  }
+
+  private static double minutes(Entry entry, TravelTime old) {
+    Double said = entry.number("minutes", old.minutes());
+    return said == null ? 0 : said;
+  }
 }

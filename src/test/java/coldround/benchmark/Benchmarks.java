@@ -16,7 +16,8 @@ public final class Benchmarks {
     void run(String... arguments) throws Exception;
   }
 
-  private static final Map<String, Program> PROGRAMS = new TreeMap<>(Map.of("demo", new Demo()));
+  private static final Map<String, Program> PROGRAMS =
+      new TreeMap<>(Map.of("csv", new CsvConversion(), "demo", new Demo()));
 
   private Benchmarks() {}
 

@@ -1,0 +1,97 @@
+package coldround.app;
+
+import coldround.http.Problem;
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.JsonMappingException;
+import io.quarkus.logging.Log;
+import jakarta.ws.rs.WebApplicationException;
+import jakarta.ws.rs.core.Response;
+import java.util.List;
+import java.util.Locale;
+import java.util.UUID;
+import java.util.stream.Collectors;
+import org.jboss.resteasy.reactive.server.ServerExceptionMapper;
+
+/** Every refusal leaves as RFC 9457 problem details, whoever raised it. */
+class ProblemMappers {
+
+  @ServerExceptionMapper
+  Response problem(Problem problem) {
+    return problem.response();
+  }
+
+  @ServerExceptionMapper
+  Response refused(WebApplicationException refusal) {
+    Response given = refusal.getResponse();
+    int status = given.getStatus();
+    if (status < 400) {
+      return given;
+    }
+    if (refusal.getCause() instanceof JsonProcessingException json) {
+      return badJson(json);
+    }
+    Problem problem =
+        new Problem(
+            status,
+            "http-" + status,
+            given.getStatusInfo().getReasonPhrase(),
+            say(status),
+            List.of());
+    given
+        .getStringHeaders()
+        .forEach(
+            (name, values) -> {
+              if (!name.toLowerCase(Locale.ROOT).startsWith("content-")) {
+                problem.with(name, String.join(", ", values));
+              }
+            });
+    return problem.response();
+  }
+
+  private static String say(int status) {
+    return switch (status) {
+      case 404 -> "There is nothing at this address; the description is at /q/openapi.";
+      case 405 -> "This address does not take this method; the description is at /q/openapi.";
+      case 406 -> "This address cannot answer in a media type that the request accepts.";
+      case 413 -> "The body is larger than this service takes.";
+      case 415 -> "This address does not take that Content-Type; the description is at /q/openapi.";
+      default -> "The request cannot be used as it is; the description is at /q/openapi.";
+    };
+  }
+
+  @ServerExceptionMapper
+  Response badJson(JsonProcessingException e) {
+    String field =
+        e instanceof JsonMappingException mapping
+            ? mapping.getPath().stream()
+                .map(
+                    step ->
+                        step.getFieldName() == null ? "" + step.getIndex() : step.getFieldName())
+                .collect(Collectors.joining("/", "/", ""))
+            : "/";
+    String place =
+        e.getLocation() == null
+            ? ""
+            : " (line "
+                + e.getLocation().getLineNr()
+                + ", column "
+                + e.getLocation().getColumnNr()
+                + ")";
+    return Problem.badField(
+            field, null, "cannot be read as the JSON described at /q/openapi" + place)
+        .response();
+  }
+
+  @ServerExceptionMapper
+  Response unforeseen(Throwable fault) {
+    String id = UUID.randomUUID().toString();
+    Log.errorf(fault, "fault %s", id);
+    return new Problem(
+            500,
+            "fault",
+            "A fault of this service",
+            "This should not happen. Its log tells more under " + id + ".",
+            List.of())
+        .response();
+  }
+}

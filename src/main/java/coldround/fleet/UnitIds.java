@@ -1,0 +1,21 @@
+package coldround.fleet;
+
+import java.util.OptionalLong;
+
+/** Numbers of the store as the opaque ids of units that the outside sees. */
+public final class UnitIds {
+
+  private UnitIds() {}
+
+  public static String text(long id) {
+    return "u" + Long.toString(id, 36);
+  }
+
+  /** Empty for a text that never was an id. */
+  public static OptionalLong number(String text) {
+    if (text == null || !text.matches("u[0-9a-z]{1,12}")) {
+      return OptionalLong.empty();
+    }
+    return OptionalLong.of(Long.parseLong(text.substring(1), 36));
+  }
+}

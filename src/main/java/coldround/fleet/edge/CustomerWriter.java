@@ -1,0 +1,51 @@
+package coldround.fleet.edge;
+
+import coldround.fleet.Entry;
+import coldround.fleet.FleetWriting.Outcome;
+import coldround.fleet.Kind;
+import coldround.fleet.Merging;
+import io.quarkus.hibernate.orm.panache.PanacheRepository;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.function.Consumer;
+
+@ApplicationScoped
+class CustomerWriter implements KindWriter, PanacheRepository<CustomerRow> {
+
+  private final Known known;
+
+  @Inject
+  CustomerWriter(Known known) {
+    this.known = known;
+  }
+
+  @Override
+  public Set<Kind> kinds() {
+    return Set.of(Kind.CUSTOMERS);
+  }
+
+  @Override
+  public List<Outcome> write(List<Entry> batch, Consumer<Long> touched) {
+    Map<String, CustomerRow> rows = known.customers(batch);
+    List<Outcome> outcomes = new ArrayList<>();
+    for (Entry entry : batch) {
+      CustomerRow row = rows.get(entry.key("customer"));
+      outcomes.add(
+          KindWriter.put(
+              row == null ? null : row.read(),
+              entry,
+              Merging::customer,
+              customer -> {
+                CustomerRow target =
+                    rows.computeIfAbsent(customer.code(), code -> new CustomerRow());
+                target.write(customer);
+                persist(target);
+              }));
+    }
+    return outcomes;
+  }
+}

@@ -1,0 +1,36 @@
+package coldround.fleet.edge;
+
+import coldround.fleet.Entry;
+import coldround.fleet.FleetWriting.Outcome;
+import coldround.fleet.Kind;
+import java.util.List;
+import java.util.Set;
+import java.util.function.BiFunction;
+import java.util.function.Consumer;
+
+/** Stores the entries of some kinds of list: one class a kind. */
+interface KindWriter {
+
+  Set<Kind> kinds();
+
+  /**
+   * @param touched told the id of every unit whose history changes
+   * @return outcomes in the order of the entries
+   */
+  List<Outcome> write(List<Entry> batch, Consumer<Long> touched);
+
+  /**
+   * Lays an entry over what is stored and writes the result if it differs.
+   *
+   * @param stored null for a new one
+   */
+  static <T> Outcome put(
+      T stored, Entry entry, BiFunction<T, Entry, T> merging, Consumer<T> write) {
+    T merged = merging.apply(stored, entry);
+    if (merged.equals(stored)) {
+      return Outcome.UNCHANGED;
+    }
+    write.accept(merged);
+    return stored == null ? Outcome.CREATED : Outcome.CHANGED;
+  }
+}
