@@ -18,7 +18,7 @@ public record FaultTally(
 
   public static final FaultTally NONE = new FaultTally(0, 0, 0, 0, 0, 0);
 
-  private static final double DAYS_A_YEAR = 365.25;
+  public static final double DAYS_A_YEAR = 365.25;
 
   /** One unit. */
   public static FaultTally of(int faults, long days) {
