@@ -7,6 +7,7 @@ import io.quarkus.logging.Log;
 import jakarta.ws.rs.WebApplicationException;
 import jakarta.ws.rs.core.Response;
 import java.util.List;
+import java.util.Locale;
 import java.util.UUID;
 import java.util.stream.Collectors;
 import org.jboss.resteasy.reactive.server.ServerExceptionMapper;
@@ -38,7 +39,12 @@ class ProblemMappers {
             List.of());
     given
         .getStringHeaders()
-        .forEach((name, values) -> problem.with(name, String.join(", ", values)));
+        .forEach(
+            (name, values) -> {
+              if (!name.toLowerCase(Locale.ROOT).startsWith("content-")) {
+                problem.with(name, String.join(", ", values));
+              }
+            });
     return problem.response();
   }
 

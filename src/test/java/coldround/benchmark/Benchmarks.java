@@ -15,7 +15,8 @@ public final class Benchmarks {
     void run(String... arguments) throws Exception;
   }
 
-  private static final Map<String, Program> PROGRAMS = new TreeMap<>(Map.of());
+  private static final Map<String, Program> PROGRAMS =
+      new TreeMap<>(Map.of("csv", new CsvConversion()));
 
   private Benchmarks() {}
 

@@ -8,6 +8,7 @@ import coldround.fleet.Site;
 import coldround.fleet.Technician;
 import coldround.fleet.TravelTime;
 import coldround.fleet.UnitHistory;
+import coldround.fleet.UnitIds;
 import coldround.fleet.Visit;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;

@@ -3,6 +3,7 @@ package coldround.fleet.edge;
 import coldround.fleet.Entry;
 import coldround.fleet.FleetWriting;
 import coldround.fleet.Kind;
+import coldround.fleet.UnitIds;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.inject.Any;
 import jakarta.enterprise.inject.Instance;

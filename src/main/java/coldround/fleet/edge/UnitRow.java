@@ -1,6 +1,7 @@
 package coldround.fleet.edge;
 
 import coldround.fleet.Unit;
+import coldround.fleet.UnitIds;
 import jakarta.persistence.Entity;
 import jakarta.persistence.FetchType;
 import jakarta.persistence.GeneratedValue;

@@ -1,18 +1,18 @@
-package coldround.fleet.edge;
+package coldround.fleet;
 
 import java.util.OptionalLong;
 
-/** Numbers of the store as the opaque ids that the outside sees. */
-final class UnitIds {
+/** Numbers of the store as the opaque ids of units that the outside sees. */
+public final class UnitIds {
 
   private UnitIds() {}
 
-  static String text(long id) {
+  public static String text(long id) {
     return "u" + Long.toString(id, 36);
   }
 
   /** Empty for a text that never was an id. */
-  static OptionalLong number(String text) {
+  public static OptionalLong number(String text) {
     if (text == null || !text.matches("u[0-9a-z]{1,12}")) {
       return OptionalLong.empty();
     }

@@ -1,0 +1,38 @@
+package coldround.app;
+
+import coldround.table.BadTables;
+import io.quarkus.runtime.Quarkus;
+import io.quarkus.runtime.annotations.QuarkusMain;
+import java.nio.file.Path;
+
+/** Starts the service. */
+@QuarkusMain
+public class Main {
+
+  private static final String DATA = "coldround.data";
+
+  private Main() {}
+
+  public static void main(String... arguments) {
+    absoluteDataFolder();
+    Quarkus.run(null, Main::ended, arguments);
+  }
+
+  // the embedded database takes no path that is relative without saying so
+  private static void absoluteDataFolder() {
+    String said = System.getProperty(DATA, System.getenv().getOrDefault("COLDROUND_DATA", "data"));
+    System.setProperty(DATA, Path.of(said).toAbsolutePath().toString());
+  }
+
+  private static void ended(Integer code, Throwable failure) {
+    for (Throwable cause = failure; cause != null; cause = cause.getCause()) {
+      if (cause instanceof BadTables tables) {
+        System.err.println(tables.getMessage());
+      }
+    }
+    if (failure != null) {
+      System.exit(1);
+    }
+    System.exit(code);
+  }
+}

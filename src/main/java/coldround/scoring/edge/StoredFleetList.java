@@ -1,0 +1,144 @@
+package coldround.scoring.edge;
+
+import coldround.fleet.UnitIds;
+import coldround.scoring.Condition;
+import coldround.scoring.FleetLine;
+import coldround.scoring.FleetList;
+import coldround.scoring.Ranking;
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.core.type.TypeReference;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
+import jakarta.persistence.EntityManager;
+import jakarta.persistence.TypedQuery;
+import jakarta.transaction.Transactional;
+import java.util.Collection;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalLong;
+
+/** The fleet list in the store: written as units are assessed, read a page at a time. */
+@ApplicationScoped
+class StoredFleetList implements FleetList, Ranking {
+
+  private static final TypeReference<List<FleetLine.Points>> POINTS = new TypeReference<>() {};
+
+  private final EntityManager entities;
+  private final ObjectMapper json;
+
+  @Inject
+  StoredFleetList(EntityManager entities, ObjectMapper json) {
+    this.entities = entities;
+    this.json = json;
+  }
+
+  @Override
+  @Transactional
+  public void put(Collection<Ranking.Place> places) {
+    places.forEach(place -> entities.merge(row(place)));
+    entities.flush();
+  }
+
+  private AssessmentRow row(Ranking.Place place) {
+    Condition condition = place.condition();
+    AssessmentRow row = new AssessmentRow();
+    row.unitId = UnitIds.number(place.unitId()).orElseThrow();
+    row.asOf = condition.asOf();
+    row.score = condition.score();
+    row.low = condition.low();
+    row.high = condition.high();
+    row.completeness = condition.completeness();
+    row.factors = points(condition);
+    row.nextDue = place.nextDue();
+    row.nextTask = place.nextTask();
+    return row;
+  }
+
+  private String points(Condition condition) {
+    List<FleetLine.Points> points =
+        condition.factors().stream()
+            .map(f -> new FleetLine.Points(f.factor(), f.weight(), f.lost(), f.known()))
+            .toList();
+    try {
+      return json.writeValueAsString(points);
+    } catch (JsonProcessingException e) {
+      throw new IllegalStateException(e);
+    }
+  }
+
+  @Override
+  @Transactional
+  public void remove(Collection<String> unitIds) {
+    List<Long> ids = unitIds.stream().map(UnitIds::number).map(OptionalLong::orElseThrow).toList();
+    entities
+        .createQuery("delete from AssessmentRow where unitId in :ids")
+        .setParameter("ids", ids)
+        .executeUpdate();
+  }
+
+  @Override
+  @Transactional
+  public List<FleetLine> lines(Search search, Order order, FleetList.Place after, int limit) {
+    FleetQuery query = FleetQuery.of(search);
+    if (after != null) {
+      query.after(order, after);
+    }
+    return query
+        .bind(
+            entities.createQuery(
+                "from FleetLineRow f" + query.where() + FleetQuery.orderBy(order),
+                FleetLineRow.class))
+        .setMaxResults(limit)
+        .getResultStream()
+        .map(this::line)
+        .toList();
+  }
+
+  @Override
+  @Transactional
+  public Optional<FleetLine> line(String unitId) {
+    OptionalLong id = UnitIds.number(unitId);
+    return id.isEmpty()
+        ? Optional.empty()
+        : Optional.ofNullable(entities.find(FleetLineRow.class, id.getAsLong())).map(this::line);
+  }
+
+  @Override
+  @Transactional
+  public long count(Search search) {
+    FleetQuery query = FleetQuery.of(search);
+    TypedQuery<Long> count =
+        query.bind(
+            entities.createQuery(
+                "select count(*) from FleetLineRow f" + query.where(), Long.class));
+    return count.getSingleResult();
+  }
+
+  private FleetLine line(FleetLineRow row) {
+    try {
+      return new FleetLine(
+          UnitIds.text(row.unitId),
+          row.customer,
+          row.customerName,
+          row.site,
+          row.siteName,
+          row.tag,
+          row.kind,
+          row.maker,
+          row.model,
+          row.refrigerant,
+          row.installed,
+          row.asOf,
+          row.score,
+          row.low,
+          row.high,
+          row.completeness,
+          json.readValue(row.factors, POINTS),
+          row.nextDue,
+          row.nextTask);
+    } catch (JsonProcessingException e) {
+      throw new IllegalStateException(e);
+    }
+  }
+}
