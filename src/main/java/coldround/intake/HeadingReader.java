@@ -2,6 +2,7 @@ package coldround.intake;
 
 import coldround.fleet.Kind;
 import coldround.quantity.Measure;
+import coldround.sheet.FormulaGuard;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -49,7 +50,7 @@ public final class HeadingReader {
     List<Heading.Slot> slots = new ArrayList<>();
     int width = 0;
     for (int i = 0; i < header.size() && i < MOST_COLUMNS; i++) {
-      String label = Cell.content(Cell.unharmed(header.get(i)));
+      String label = Cell.content(FormulaGuard.undo(header.get(i)));
       width = label.isEmpty() ? width : i + 1;
       if (!RejectedRows.isOwn(label)) {
         labels.add(label);

@@ -8,12 +8,12 @@ import coldround.fleet.Kind;
 import coldround.fleet.Reading;
 import coldround.intake.RowReading.Understood;
 import coldround.sheet.Row;
+import coldround.sheet.SheetWriter;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.Iterator;
 import java.util.List;
 import java.util.Set;
-import java.util.function.Consumer;
 
 /**
  * Takes the rows of one file into the fleet, batch by batch: good ones are written, bad ones noted
@@ -28,14 +28,14 @@ public final class Importing {
   private final List<String> keyColumns;
   private final RowReading reading;
   private final FleetWriting writing;
-  private final Consumer<String> rejectedText;
+  private final SheetWriter rejectedRows;
   private final SeenKeys seen = new SeenKeys();
   private final Tally tally = new Tally();
   private final Set<String> units = new HashSet<>();
   private final List<Understood> batch = new ArrayList<>();
 
   /**
-   * @param rejectedText takes the file of rejected rows, piece by piece
+   * @param rejectedRows takes the file of rejected rows
    */
   public Importing(
       Kind kind,
@@ -43,22 +43,22 @@ public final class Importing {
       List<Column> columns,
       CellRules rules,
       FleetWriting writing,
-      Consumer<String> rejectedText) {
+      SheetWriter rejectedRows) {
     this.kind = kind;
     this.heading = heading;
     this.keyColumns = columns.stream().filter(Column::isKey).map(Column::name).toList();
     this.reading = new RowReading(kind, heading, rules);
     this.writing = writing;
-    this.rejectedText = rejectedText;
+    this.rejectedRows = rejectedRows;
   }
 
   /** Takes all rows behind the header. The caller holds the transaction. */
   public Tally run(Iterator<Row> rows) {
     heading.problems().forEach(tally::problem);
-    rejectedText.accept(RejectedRows.header(heading.labels()));
+    rejectedRows.write(RejectedRows.header(heading.labels()));
     while (rows.hasNext()) {
       Row row = rows.next();
-      if (!row.cells().stream().allMatch(String::isBlank)) {
+      if (!row.isBlank()) {
         take(reading.read(row));
       }
     }
@@ -104,7 +104,7 @@ public final class Importing {
     List<RowProblem> rejecting = problems.stream().filter(RowProblem::rejects).toList();
     if (!rejecting.isEmpty()) {
       tally.rejected();
-      rejectedText.accept(RejectedRows.row(row.cells(), rejecting));
+      rejectedRows.write(RejectedRows.row(row.cells(), rejecting));
     }
   }
 

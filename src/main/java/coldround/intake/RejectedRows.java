@@ -23,38 +23,26 @@ final class RejectedRows {
     return OWN.contains(label);
   }
 
-  static String header(List<String> labels) {
+  static List<String> header(List<String> labels) {
     List<String> cells = new ArrayList<>(labels);
     cells.addAll(List.of(ROW, COLUMN, PROBLEM));
-    return line(cells);
+    return cells;
   }
 
   /**
    * @param cells as they stood in the file
    * @param problems the problems of that row that reject it, at least one
    */
-  static String row(List<String> cells, List<RowProblem> problems) {
+  static List<String> row(List<String> cells, List<RowProblem> problems) {
     List<String> line = new ArrayList<>(cells);
     line.add(Long.toString(problems.get(0).row()));
     line.add(told(problems, RowProblem::column));
     line.add(told(problems, RowProblem::message));
-    return line(line);
+    return line;
   }
 
   private static String told(
       List<RowProblem> problems, java.util.function.Function<RowProblem, String> part) {
     return problems.stream().map(part).distinct().collect(Collectors.joining("; "));
-  }
-
-  private static String line(List<String> cells) {
-    return cells.stream()
-        .map(Cell::harmless)
-        .map(RejectedRows::quoted)
-        .collect(Collectors.joining(",", "", "\r\n"));
-  }
-
-  private static String quoted(String cell) {
-    boolean plain = cell.chars().noneMatch(c -> c == '"' || c == ',' || c == '\r' || c == '\n');
-    return plain ? cell : '"' + cell.replace("\"", "\"\"") + '"';
   }
 }

@@ -2,6 +2,8 @@ package coldround.intake;
 
 import coldround.fleet.Entry;
 import coldround.fleet.Kind;
+import coldround.sheet.Fault;
+import coldround.sheet.FormulaGuard;
 import coldround.sheet.Row;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -54,8 +56,9 @@ public final class RowReading {
     }
 
     Understood read() {
+      row.faults().forEach(this::faultOfRow);
       List<String> cells = cells();
-      for (int i = 0; i < readers.length; i++) {
+      for (int i = 0; i < readers.length && row.isReliable(); i++) {
         if (readers[i] != null) {
           readCell(i, cells.get(i));
         }
@@ -65,10 +68,16 @@ public final class RowReading {
       return new Understood(row.line(), cells, entry, problems);
     }
 
+    /** What the reader of the file found; cells that it does not rely on say nothing. */
+    private void faultOfRow(Fault fault) {
+      ProblemCode code = fault.mended() ? ProblemCode.MENDED_ROW : ProblemCode.BROKEN_ROW;
+      problem("", "", code, fault.message() + ".");
+    }
+
     private List<String> cells() {
       List<String> cells = new ArrayList<>(readers.length);
       for (int place : heading.places()) {
-        cells.add(place < row.cells().size() ? Cell.unharmed(row.cells().get(place)) : "");
+        cells.add(place < row.cells().size() ? FormulaGuard.undo(row.cells().get(place)) : "");
       }
       checkCount();
       return cells;
