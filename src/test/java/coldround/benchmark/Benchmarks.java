@@ -1,5 +1,6 @@
 package coldround.benchmark;
 
+import coldround.demo.Demo;
 import java.util.Arrays;
 import java.util.Map;
 import java.util.TreeMap;
@@ -16,7 +17,7 @@ public final class Benchmarks {
   }
 
   private static final Map<String, Program> PROGRAMS =
-      new TreeMap<>(Map.of("csv", new CsvConversion()));
+      new TreeMap<>(Map.of("csv", new CsvConversion(), "demo", new Demo()));
 
   private Benchmarks() {}
 
