@@ -8,7 +8,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 
 /** The columns of the standard form of every kind of list. */
 public final class Columns {
@@ -26,9 +25,9 @@ public final class Columns {
   }
 
   /** Reads import/columns.csv; what is wrong with it becomes problems of the tables. */
-  public static Columns read(RuleTables tables, Codes codes) {
+  public static Columns read(RuleTables tables, Codes codes, KnownRefrigerants refrigerants) {
     CellRules trial =
-        new CellRules(codes, Profile.STANDARD, Set.of(), Map.of(), LocalDate.of(2026, 1, 1));
+        new CellRules(codes, Profile.STANDARD, refrigerants, Map.of(), LocalDate.of(2026, 1, 1));
     List<Column> read =
         tables.read(
             FILE,

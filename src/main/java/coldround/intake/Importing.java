@@ -17,11 +17,13 @@ import java.util.Set;
 
 /**
  * Takes the rows of one file into the fleet, batch by batch: good ones are written, bad ones noted
- * with all that is wrong with them. Memory does not grow with the file but for 16 bytes a row.
+ * with all that is wrong with them. Memory does not grow with the file but for 16 to 64 bytes a
+ * row.
  */
 public final class Importing {
 
   private static final int BATCH = 500;
+  private static final int GIVES_UP_AFTER = 50_000;
 
   private final Kind kind;
   private final Heading heading;
@@ -52,7 +54,11 @@ public final class Importing {
     this.rejectedRows = rejectedRows;
   }
 
-  /** Takes all rows behind the header. The caller holds the transaction. */
+  /**
+   * Takes all rows behind the header. The caller holds the transaction.
+   *
+   * @throws UnreadableFile when none of very many rows can be taken
+   */
   public Tally run(Iterator<Row> rows) {
     heading.problems().forEach(tally::problem);
     rejectedRows.write(RejectedRows.header(heading.labels()));
@@ -87,6 +93,19 @@ public final class Importing {
     batch.forEach(row -> note(row, row.entry() == null ? null : outcomes.next()));
     units.addAll(written.units());
     batch.clear();
+    giveUpOnNoise();
+  }
+
+  /** Where nothing at all can be taken, telling it a million times helps nobody. */
+  private void giveUpOnNoise() {
+    Tally.Rows rows = tally.rows();
+    if (rows.rejected() >= GIVES_UP_AFTER && rows.rejected() == rows.read()) {
+      RowProblem first = tally.firstRejection();
+      throw new UnreadableFile(
+          "nothing-usable",
+          "None of the first %d rows can be taken. The first problem is in line %d, column %s: %s"
+              .formatted(rows.read(), first.row(), first.column(), first.message()));
+    }
   }
 
   /**

@@ -16,24 +16,24 @@ public final class IntakeTables {
   private final Columns columns;
   private final Codes codes;
   private final Map<String, Profile> profiles = new TreeMap<>();
-  private final Set<String> refrigerants;
+  private final KnownRefrigerants refrigerants;
 
-  private IntakeTables(Columns columns, Codes codes, Set<String> refrigerants) {
+  private IntakeTables(Columns columns, Codes codes, KnownRefrigerants refrigerants) {
     this.columns = columns;
     this.codes = codes;
-    this.refrigerants = Set.copyOf(refrigerants);
+    this.refrigerants = refrigerants;
   }
 
   /**
    * Reads the tables of the folder import/; what is wrong with them becomes problems of the tables.
    *
    * @param profiles as read from import/profiles
-   * @param refrigerants known designations
    */
   public static IntakeTables read(
-      RuleTables tables, Collection<Profile> profiles, Set<String> refrigerants) {
+      RuleTables tables, Collection<Profile> profiles, KnownRefrigerants refrigerants) {
     Codes codes = Codes.read(tables);
-    IntakeTables read = new IntakeTables(Columns.read(tables, codes), codes, refrigerants);
+    IntakeTables read =
+        new IntakeTables(Columns.read(tables, codes, refrigerants), codes, refrigerants);
     profiles.forEach(profile -> read.add(profile, tables));
     return read;
   }

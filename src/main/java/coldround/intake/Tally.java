@@ -14,7 +14,12 @@ public final class Tally {
    *
    * @param read all of them but blank ones; the sum of the others
    */
-  public record Rows(long read, long created, long changed, long unchanged, long rejected) {}
+  public record Rows(long read, long created, long changed, long unchanged, long rejected) {
+    public static Rows of(long created, long changed, long unchanged, long rejected) {
+      long read = created + changed + unchanged + rejected;
+      return new Rows(read, created, changed, unchanged, rejected);
+    }
+  }
 
   /** Problems that a receipt tells one by one; the others are counted. */
   public static final int MOST_PROBLEMS = 200;
@@ -24,6 +29,7 @@ public final class Tally {
   private long unchanged;
   private long rejected;
   private long problemCount;
+  private RowProblem firstRejection;
   private final List<RowProblem> problems = new ArrayList<>();
   private final Map<String, Long> byCode = new TreeMap<>();
 
@@ -43,19 +49,26 @@ public final class Tally {
   void problem(RowProblem problem) {
     problemCount++;
     byCode.merge(problem.code().text(), 1L, Long::sum);
+    if (firstRejection == null && problem.rejects()) {
+      firstRejection = problem;
+    }
     if (problems.size() < MOST_PROBLEMS) {
       problems.add(problem);
     }
   }
 
   public Rows rows() {
-    long read = created + changed + unchanged + rejected;
-    return new Rows(read, created, changed, unchanged, rejected);
+    return Rows.of(created, changed, unchanged, rejected);
   }
 
   /** The first {@link #MOST_PROBLEMS}, in the order of the file. */
   public List<RowProblem> problems() {
     return List.copyOf(problems);
+  }
+
+  /** Null when no row was rejected. */
+  RowProblem firstRejection() {
+    return firstRejection;
   }
 
   public long problemCount() {
