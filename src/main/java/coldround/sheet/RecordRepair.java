@@ -106,12 +106,22 @@ final class RecordRepair {
   /** The first reading over so many lines that is certain, or null. */
   private Row overLines(long line, RecordScanner scanner, int least, int most) {
     for (int lines = least; lines <= most && scanner.takeLines(lines); lines++) {
+      if (lines > 1 && isRowByItself(scanner.record())) {
+        return null;
+      }
       Mended mended = mend(mender, scanner.record());
       if (mended != null && isCertain(mended)) {
         return row(line, mended, true);
       }
     }
     return null;
+  }
+
+  /** A line that fits the table by itself is no part of the record before it. */
+  private boolean isRowByItself(String lines) {
+    int start = Math.max(lines.lastIndexOf('\n'), lines.lastIndexOf('\r')) + 1;
+    List<String> cells = splitter.split(lines.substring(start));
+    return cells.size() == width() && splitter.strays() == 0 && areUsual(cells);
   }
 
   private Row best(long line, String record, List<String> cells, int strays) {

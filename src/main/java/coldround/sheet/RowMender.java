@@ -273,6 +273,8 @@ final class RowMender {
   /** A delimiter is missing inside the cell that ends at {@code end}. */
   private void cut(Way way, int end) {
     boolean cutBefore = way.code == Code.MISSING_DELIMITER && !way.quoted;
+    double empty = PUT_IN + model.cost(way.column, Shape.EMPTY);
+    add(step(way, way.at, -1, -1, false, Code.MISSING_DELIMITER, 1, 1, empty));
     for (int i = way.at + 1; i < end && !cutBefore; i++) {
       boolean opening = dialect.hasQuote() && text.at(i) == quote;
       if (opening || i - way.at <= LONGEST_CUT) {

@@ -16,7 +16,7 @@ public final class Benchmarks {
   }
 
   private static final Map<String, Program> PROGRAMS =
-      new TreeMap<>(Map.of("csv", new CsvConversion()));
+      new TreeMap<>(Map.of("csv", new CsvConversion(), "csv-score", new CsvScore()));
 
   private Benchmarks() {}
 
