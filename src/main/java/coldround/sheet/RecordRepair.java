@@ -23,6 +23,10 @@ final class RecordRepair {
   private static final int LONGEST = 20_000;
   private static final int WIDEST = 600;
   private static final int CERTAIN_DEPARTURES = 2;
+
+  /** Logarithm of the odds of the best reading against the next: about 7 to 1. */
+  private static final double CERTAIN_MARGIN = 2;
+
   private static final int KNOWN_ROWS = 8;
 
   private final ColumnModel model;
@@ -180,6 +184,7 @@ final class RecordRepair {
 
   private boolean isCertain(Mended mended) {
     return mended.count() <= CERTAIN_DEPARTURES
+        && mended.margin() >= CERTAIN_MARGIN
         && model.rows() >= KNOWN_ROWS
         && areUsual(mended.cells());
   }

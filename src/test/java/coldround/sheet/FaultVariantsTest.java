@@ -12,8 +12,8 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 /**
- * One fault at each row and column of a table, after the way the Pollock benchmark (VLDB 2023) makes
- * its files: what a fault may cost is its own row, and never without a word.
+ * One fault at each row and column of a table, after the way the Pollock benchmark (VLDB 2023)
+ * makes its files: what a fault may cost is its own row, and never without a word.
  */
 class FaultVariantsTest {
 

@@ -9,7 +9,8 @@ import java.util.Random;
 final class SampleTable {
 
   static final List<String> HEADER =
-      List.of("unit_ref", "site", "installed_on", "refrigerant", "charge_kg", "price", "note", "link");
+      List.of(
+          "unit_ref", "site", "installed_on", "refrigerant", "charge_kg", "price", "note", "link");
 
   private static final String[] SITES = {
     "North store", "Harbour Café", "Mill, Building 2", "O'Hara's Deli", "Depot", "Lake View Kitchen"
