@@ -16,7 +16,14 @@ public final class Benchmarks {
   }
 
   private static final Map<String, Program> PROGRAMS =
-      new TreeMap<>(Map.of("csv", new CsvConversion(), "csv-score", new CsvScore()));
+      new TreeMap<>(
+          Map.of(
+              "csv",
+              new CsvConversion(),
+              "csv-score",
+              new CsvScore(),
+              "csv-read",
+              new CsvReading()));
 
   private Benchmarks() {}
 
