@@ -134,14 +134,24 @@ final class LayoutDetector {
     if (above.size() >= MOST_HEADER_ROWS) {
       return false;
     }
-    int typed = typed(record);
-    boolean data = typed > 0 && 2 * matches(record) >= typed;
     if (above.isEmpty()) {
-      return !data;
+      return !isData(record);
     }
     Entry last = above.get(above.size() - 1);
     return last.cells().equals(record.cells())
-        || (typed > 0 && matches(record) == 0 && (completes(last, record) || isFull(record)));
+        || (typed(record) > 0
+            && matches(record) == 0
+            && (completes(last, record) || isFull(record)));
+  }
+
+  /** Numbers decide; codes, which look like some labels, only where no column holds numbers. */
+  private boolean isData(Entry record) {
+    int numbers = count(record, Kind.NUMBER, false);
+    if (numbers > 0) {
+      return 2 * count(record, Kind.NUMBER, true) >= numbers;
+    }
+    int codes = count(record, Kind.CODE, false);
+    return codes > 0 && 2 * count(record, Kind.CODE, true) >= codes;
   }
 
   /** Fills gaps that the row above left between or under its labels. */
@@ -160,19 +170,19 @@ final class LayoutDetector {
 
   /** Filled cells in columns of a known kind. */
   private int typed(Entry record) {
-    return count(record, false);
+    return count(record, Kind.NUMBER, false) + count(record, Kind.CODE, false);
   }
 
   /** Filled cells that are of the kind of their column. */
   private int matches(Entry record) {
-    return count(record, true);
+    return count(record, Kind.NUMBER, true) + count(record, Kind.CODE, true);
   }
 
-  private int count(Entry record, boolean matching) {
+  private int count(Entry record, Kind wanted, boolean matching) {
     int count = 0;
     for (int i = 0; i < Math.min(width, record.width()); i++) {
       Kind kind = Shape.kind(record.cells().get(i));
-      boolean typed = kinds[i] != null && kind != Kind.EMPTY;
+      boolean typed = kinds[i] == wanted && kind != Kind.EMPTY;
       count += typed && (!matching || kind == kinds[i]) ? 1 : 0;
     }
     return count;

@@ -97,10 +97,12 @@ final class RecordRepair {
   }
 
   private Fault endFault(List<String> cells) {
-    return cells.size() < width()
-        ? Fault.mended(Code.TOO_FEW_CELLS, few(width() - cells.size()))
-        : Fault.mended(
-            Code.TOO_MANY_CELLS, (cells.size() - width()) + " empty cells too many at the end");
+    if (cells.size() < width()) {
+      boolean certain = model.rows() >= KNOWN_ROWS;
+      return new Fault(Code.TOO_FEW_CELLS, few(width() - cells.size()), certain);
+    }
+    int surplus = cells.size() - width();
+    return Fault.mended(Code.TOO_MANY_CELLS, surplus + " empty cells too many at the end");
   }
 
   private String few(int missing) {
@@ -129,17 +131,34 @@ final class RecordRepair {
   }
 
   private Row best(long line, String record, List<String> cells, int strays) {
+    if (isComment(cells)) {
+      return asItIs(line, cells, strays);
+    }
     Mended mended = mend(mender, record);
-    if (mended == null || mended.count() > CERTAIN_DEPARTURES) {
+    if (width() > 1 && (mended == null || mended.count() > CERTAIN_DEPARTURES)) {
       Row other = otherDelimiter(line, record, mended);
       if (other != null) {
         return other;
       }
     }
-    if (mended == null) {
+    if (mended == null || isGuess(mended, cells)) {
       return asItIs(line, cells, strays);
     }
     return row(line, mended, isCertain(mended));
+  }
+
+  /** Too far from what stands in the file to be shown as a reading of it. */
+  private boolean isGuess(Mended mended, List<String> cells) {
+    boolean uncut = cells.size() == 1 && width() > 2;
+    int strays = mended.departures().getOrDefault(Code.STRAY_QUOTE, 0);
+    boolean blank = dialect.delimiter().isBlank();
+    int joined = blank ? mended.departures().getOrDefault(Code.SURPLUS_DELIMITER, 0) : 0;
+    return uncut || mended.count() - strays - joined > CERTAIN_DEPARTURES;
+  }
+
+  /** A comment line is no row written in another way. */
+  private static boolean isComment(List<String> cells) {
+    return cells.size() == 1 && cells.get(0).startsWith("#");
   }
 
   private Row otherDelimiter(long line, String record, Mended rival) {
@@ -161,7 +180,8 @@ final class RecordRepair {
   private Row otherRow(long line, Mended mended, String used) {
     String name = used.equals("\t") ? "tab" : used.equals(" ") ? "blank" : "'" + used + "'";
     String message = "the row is written with " + name + " between its cells";
-    boolean certain = model.rows() >= KNOWN_ROWS && areUsual(mended.cells());
+    boolean certain =
+        model.rows() >= KNOWN_ROWS && mended.margin() >= CERTAIN_MARGIN && areUsual(mended.cells());
     Fault fault = new Fault(Code.OTHER_DELIMITER, message, certain);
     return new Row(line, mended.cells(), withFaults(mended.cells(), fault));
   }
