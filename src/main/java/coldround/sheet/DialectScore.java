@@ -17,6 +17,8 @@ final class DialectScore {
   /** A blank or colon inside a cell is common, so as delimiters they must do better. */
   private static final Map<String, Double> PRIORS = Map.of(" ", 0.6, ":", 0.5, "~", 0.9, "^", 0.9);
 
+  private static final double STEADY = 0.6;
+
   /** So many lines of a single cell weigh as much as one of several. */
   private static final int SINGLES = 3;
 
@@ -28,7 +30,7 @@ final class DialectScore {
   static double of(Sample sample, Dialect dialect) {
     List<Entry> records = sample.filledRecords();
     int width = commonWidth(records);
-    if (width < 2) {
+    if (width < 2 || (dialect.delimiter().equals(" ") && isRunningText(records, width))) {
       return 0;
     }
     return steadiness(records, width)
@@ -36,6 +38,12 @@ final class DialectScore {
         * likeness(records)
         * quoteFit(records)
         * PRIORS.getOrDefault(dialect.delimiter(), 1.0);
+  }
+
+  /** Blanks between words rather than cells: records of any width, and no quotes to hold words. */
+  private static boolean isRunningText(List<Entry> records, int width) {
+    long quoted = records.stream().filter(r -> r.form() == Form.QUOTED).count();
+    return steadiness(records, width) < STEADY && 2 * quoted < records.size();
   }
 
   /**

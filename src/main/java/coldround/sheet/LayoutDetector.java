@@ -164,8 +164,10 @@ final class LayoutDetector {
     return filledGaps > 0 && record.filled() > 1;
   }
 
+  /** Nearly a label in every column, or units of measure below the labels of numbers. */
   private boolean isFull(Entry record) {
-    return typed(record) > 1 && record.filled() >= 0.7 * width;
+    boolean unitsBelow = record.cells().get(0).isBlank() && count(record, Kind.NUMBER, false) > 1;
+    return typed(record) > 1 && (unitsBelow || record.filled() >= 0.7 * width);
   }
 
   /** Filled cells in columns of a known kind. */

@@ -21,8 +21,8 @@ final class RecordReader {
   private final RecordScanner scanner;
   private final CellSplitter splitter;
   private final RFC4180Parser parser;
-  private final RecordRepair repair;
-  private final int width;
+  private RecordRepair repair;
+  private int width;
   private final char delimiter;
   private int last;
 
@@ -44,6 +44,12 @@ final class RecordReader {
         .withSeparator(dialect.delimiter().charAt(0))
         .withQuoteChar(dialect.quote())
         .build();
+  }
+
+  /** From here on takes every record as it is, of any width. */
+  void repairNoMore() {
+    repair = null;
+    width = -1;
   }
 
   /** Passes over the records that start before a line. */

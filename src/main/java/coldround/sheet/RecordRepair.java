@@ -30,6 +30,7 @@ final class RecordRepair {
   private static final int KNOWN_ROWS = 8;
 
   private final ColumnModel model;
+  private final Layout layout;
   private final Dialect dialect;
   private final CellSplitter splitter;
   private final RowMender mender;
@@ -37,8 +38,9 @@ final class RecordRepair {
   /** Characters of misfit records that are still looked at closely; bounds the time. */
   private long budget = 20_000_000;
 
-  RecordRepair(ColumnModel model, Dialect dialect) {
+  RecordRepair(ColumnModel model, Layout layout, Dialect dialect) {
     this.model = model;
+    this.layout = layout;
     this.dialect = dialect;
     this.splitter = new CellSplitter(dialect);
     this.mender = new RowMender(model, dialect);
@@ -70,6 +72,9 @@ final class RecordRepair {
 
   /** Reads a well-formed record of another width than the table's. */
   Row misfit(long line, List<String> cells, RecordScanner scanner) {
+    if (HeaderRow.isAgain(layout, cells)) {
+      return asItIs(line, cells, 0);
+    }
     String record = scanner.record();
     if (scanner.lines() > 1) {
       int lines = scanner.lines();

@@ -12,6 +12,7 @@ import java.nio.file.StandardCopyOption;
 import java.util.ArrayList;
 import java.util.Iterator;
 import java.util.List;
+import java.util.function.Supplier;
 import java.util.stream.Stream;
 import org.dhatim.fastexcel.reader.ReadableWorkbook;
 import org.dhatim.fastexcel.reader.ReadingOptions;
@@ -90,6 +91,16 @@ public final class Workbook implements AutoCloseable {
       }
     }
     throw new NotASheet(Reason.EMPTY);
+  }
+
+  /** A sheet that closes the workbook when it is closed itself. */
+  Sheet closedWith(Supplier<Sheet> sheet) {
+    try {
+      return sheet.get().closing(this);
+    } catch (RuntimeException e) {
+      close();
+      throw e;
+    }
   }
 
   private Sheet sheet(org.dhatim.fastexcel.reader.Sheet sheet) {
