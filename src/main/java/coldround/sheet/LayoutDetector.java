@@ -20,10 +20,12 @@ final class LayoutDetector {
   private final List<Entry> records;
   private final int width;
   private final Kind[] kinds;
+  private final HeaderRepair repair;
 
-  LayoutDetector(Sample sample) {
+  LayoutDetector(Sample sample, Dialect dialect) {
     this.records = sample.records();
     this.width = width(sample.filledRecords());
+    this.repair = new HeaderRepair(width, dialect);
     this.kinds = new Kind[width];
     List<Entry> body = body(sample.filledRecords());
     for (int i = 0; i < width; i++) {
@@ -104,7 +106,7 @@ final class LayoutDetector {
   }
 
   private Layout layout(List<Entry> header, long firstDataLine, int titles) {
-    List<List<String>> rows = header.stream().map(r -> HeaderRow.cut(r.cells(), width)).toList();
+    List<List<String>> rows = header.stream().map(repair::labels).toList();
     long line = header.isEmpty() ? 0 : header.get(0).line();
     return new Layout(width, rows, line, firstDataLine, titles);
   }
@@ -114,7 +116,15 @@ final class LayoutDetector {
     if (width < 2 || hasDataCell(record)) {
       return false;
     }
-    return record.filled() == 1 || (record.width() != width && headerFollows(index));
+    if (record.filled() == 1) {
+      return !(dataFollows(index) && repair.labels(record).size() == width && width > 2);
+    }
+    return record.width() != width && headerFollows(index);
+  }
+
+  private boolean dataFollows(int index) {
+    boolean last = index + 1 >= records.size();
+    return !last && records.get(index + 1).width() == width && isData(records.get(index + 1));
   }
 
   private boolean headerFollows(int index) {

@@ -67,7 +67,7 @@ public final class Sheet implements AutoCloseable {
   private static Sheet read(Reader reader, String head, boolean whole, Dialect dialect) {
     long hint = DialectDetector.hintedDelimiter(head) == null ? 1 : 2;
     Sample sample = Sample.read(head, whole, dialect, RECORDS).from(hint);
-    Layout layout = new LayoutDetector(sample).detect();
+    Layout layout = new LayoutDetector(sample, dialect).detect();
     ColumnModel model = ModelLearner.learn(sample, layout, dialect);
     TextSource text = new TextSource(reader);
     RecordReader records =

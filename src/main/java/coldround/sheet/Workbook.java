@@ -124,7 +124,7 @@ public final class Workbook implements AutoCloseable {
       rows.close();
       throw new NotASheet(Reason.EMPTY);
     }
-    Layout layout = new LayoutDetector(sample(head, width)).detect();
+    Layout layout = new LayoutDetector(sample(head, width), Dialect.STANDARD).detect();
     Iterator<Row> data = new WorkbookRows(head, all, layout, width);
     return Sheet.of(layout, data, rows);
   }
