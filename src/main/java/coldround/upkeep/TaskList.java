@@ -12,7 +12,7 @@ public interface TaskList {
    *
    * @param from first due date, null for any
    * @param to last due date, null for any
-   * @param unit id of the unit
+   * @param unit id or tag
    */
   record Search(LocalDate from, LocalDate to, String customer, String site, String unit) {
     public Search {

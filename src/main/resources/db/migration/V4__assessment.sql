@@ -44,3 +44,9 @@ create table upkeep_task (
 );
 create index upkeep_task_by_due on upkeep_task (due, id);
 create index upkeep_task_by_unit on upkeep_task (unit_id);
+
+create view unit_place as
+select u.id as unit_id, c.code as customer, s.code as site, u.tag
+from unit u
+join site s on s.id = u.site_id
+join customer c on c.id = s.customer_id;

@@ -1,0 +1,36 @@
+package coldround.upkeep.edge;
+
+import coldround.fleet.UnitIds;
+import coldround.upkeep.Task;
+import jakarta.persistence.Entity;
+import jakarta.persistence.Id;
+import jakarta.persistence.Table;
+import java.time.LocalDate;
+
+@Entity
+@Table(name = "upkeep_task")
+class TaskRow {
+  @Id String id;
+  Long unitId;
+  String task;
+  LocalDate due;
+  LocalDate earliest;
+  LocalDate latest;
+  int minutes;
+  double priority;
+  String state;
+
+  static TaskRow of(Task task) {
+    TaskRow row = new TaskRow();
+    row.id = task.id();
+    row.unitId = UnitIds.number(task.unit().id()).orElseThrow();
+    row.task = task.task();
+    row.due = task.due();
+    row.earliest = task.earliest();
+    row.latest = task.latest();
+    row.minutes = task.minutes();
+    row.priority = task.priority();
+    row.state = task.state().code();
+    return row;
+  }
+}

@@ -1,0 +1,69 @@
+package coldround.upkeep.edge;
+
+import coldround.fleet.Unit;
+import coldround.http.Measured;
+import coldround.http.ReasonView;
+import coldround.quantity.MeasureSystem;
+import coldround.upkeep.Task;
+import coldround.upkeep.TaskReason;
+import java.math.BigDecimal;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.IntStream;
+
+/** An upkeep task as answers carry it. */
+record TaskView(
+    String id,
+    UnitName unit,
+    String task,
+    LocalDate due,
+    LocalDate earliest,
+    LocalDate latest,
+    int minutes,
+    String skill,
+    BigDecimal priority,
+    String state,
+    List<Why> reasons,
+    List<String> cautions) {
+
+  /** Names a unit in answers. */
+  record UnitName(String id, String customer, String site, String tag) {
+    static UnitName of(Unit unit) {
+      return new UnitName(unit.id(), unit.customer(), unit.site(), unit.tag());
+    }
+  }
+
+  /** What one rule says: exactly one governs. */
+  record Why(
+      String code,
+      boolean governs,
+      LocalDate date,
+      String text,
+      Map<String, Object> inputs,
+      String source) {}
+
+  static TaskView of(Task task, MeasureSystem system) {
+    List<TaskReason> reasons = task.reasons();
+    return new TaskView(
+        task.id(),
+        UnitName.of(task.unit()),
+        task.task(),
+        task.due(),
+        task.earliest(),
+        task.latest(),
+        task.minutes(),
+        task.skill(),
+        Measured.number(task.priority()),
+        task.state().code(),
+        IntStream.range(0, reasons.size())
+            .mapToObj(i -> why(reasons.get(i), i == 0, system))
+            .toList(),
+        task.cautions());
+  }
+
+  private static Why why(TaskReason reason, boolean governs, MeasureSystem system) {
+    ReasonView view = ReasonView.of(reason.reason(), system);
+    return new Why(view.code(), governs, reason.date(), view.text(), view.inputs(), view.source());
+  }
+}
