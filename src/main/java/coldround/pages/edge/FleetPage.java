@@ -65,7 +65,7 @@ public class FleetPage {
   }
 
   @ServerExceptionMapper
-  static Response refused(Problem problem) {
+  Response refused(Problem problem) {
     return RefusedPage.of(problem);
   }
 

@@ -40,7 +40,7 @@ public class UnitPage {
   }
 
   @ServerExceptionMapper
-  static Response refused(Problem problem) {
+  Response refused(Problem problem) {
     return RefusedPage.of(problem);
   }
 

@@ -3,6 +3,7 @@ package coldround.pages.edge;
 import coldround.fleet.Entry;
 import coldround.fleet.FleetWriting;
 import coldround.fleet.Kind;
+import coldround.fleet.UnitIds;
 import coldround.pages.Sample;
 import coldround.scoring.Condition;
 import coldround.scoring.FactorScore;
@@ -14,6 +15,7 @@ import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -33,6 +35,10 @@ public class SampleFleet {
   /** So many units of one customer, the first the worst. */
   @Transactional
   public void put(int units) {
+    rank(write(units));
+  }
+
+  private List<String> write(int units) {
     writing.write(Kind.CUSTOMERS, List.of(entry("customer", "SAH", "name", LONG_NAME)));
     writing.write(
         Kind.SITES,
@@ -41,7 +47,9 @@ public class SampleFleet {
     for (int n = 0; n < units; n++) {
       entries.add(unit(n));
     }
-    writing.write(Kind.UNITS, entries);
+    return writing.write(Kind.UNITS, entries).units().stream()
+        .sorted(Comparator.comparing(id -> UnitIds.number(id).orElseThrow()))
+        .toList();
   }
 
   private static Entry unit(int n) {
@@ -68,9 +76,7 @@ public class SampleFleet {
     return String.format("U-%03d", n);
   }
 
-  /** Gives the units of that search a place in the list. */
-  @Transactional
-  public void rank(List<String> unitIds) {
+  private void rank(List<String> unitIds) {
     List<Ranking.Place> places = new ArrayList<>();
     for (int n = 0; n < unitIds.size(); n++) {
       LocalDate due = n % 5 == 4 ? null : Sample.DAY.plusDays(n * 9L - 20);
