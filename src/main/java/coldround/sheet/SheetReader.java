@@ -1,37 +1,40 @@
 package coldround.sheet;
 
-import com.opencsv.CSVReader;
-import com.opencsv.CSVReaderBuilder;
-import com.opencsv.RFC4180ParserBuilder;
-import com.opencsv.exceptions.CsvValidationException;
-import java.io.IOException;
 import java.io.Reader;
-import java.io.UncheckedIOException;
 import java.util.Iterator;
-import java.util.List;
 import java.util.NoSuchElementException;
 
 /** Reads the records of a delimited text one after the other, with the line each starts on. */
 public final class SheetReader implements Iterator<Row>, AutoCloseable {
 
-  private final CSVReader reader;
+  private final TextSource text;
+  private final RecordReader records;
   private Row next;
   private boolean ended;
 
-  private SheetReader(CSVReader reader) {
-    this.reader = reader;
+  SheetReader(TextSource text, RecordReader records) {
+    this.text = text;
+    this.records = records;
   }
 
   /** Reads RFC 4180 text: comma, double quote, a quote inside a quoted cell doubled. */
   public static SheetReader standard(Reader text) {
-    return new SheetReader(
-        new CSVReaderBuilder(text).withCSVParser(new RFC4180ParserBuilder().build()).build());
+    return of(text, Dialect.STANDARD);
+  }
+
+  /**
+   * Reads text of a known dialect, every record as wide as it is. A misplaced quote costs no more
+   * than its own row, which names it.
+   */
+  public static SheetReader of(Reader text, Dialect dialect) {
+    TextSource source = new TextSource(text);
+    return new SheetReader(source, new RecordReader(source, dialect, null));
   }
 
   @Override
   public boolean hasNext() {
     if (next == null && !ended) {
-      next = read();
+      next = records.next();
       ended = next == null;
     }
     return next != null;
@@ -47,24 +50,8 @@ public final class SheetReader implements Iterator<Row>, AutoCloseable {
     return row;
   }
 
-  private Row read() {
-    try {
-      long line = reader.getLinesRead() + 1;
-      String[] cells = reader.readNext();
-      return cells == null ? null : new Row(line, List.of(cells));
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    } catch (CsvValidationException e) {
-      throw new IllegalStateException(e);
-    }
-  }
-
   @Override
   public void close() {
-    try {
-      reader.close();
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
+    text.close();
   }
 }

@@ -1,5 +1,6 @@
 package coldround.benchmark;
 
+import coldround.demo.Demo;
 import java.util.Arrays;
 import java.util.Map;
 import java.util.TreeMap;
@@ -15,7 +16,8 @@ public final class Benchmarks {
     void run(String... arguments) throws Exception;
   }
 
-  private static final Map<String, Program> PROGRAMS = new TreeMap<>(Map.of());
+  private static final Map<String, Program> PROGRAMS =
+      new TreeMap<>(Map.of("csv", new CsvConversion(), "demo", new Demo()));
 
   private Benchmarks() {}
 

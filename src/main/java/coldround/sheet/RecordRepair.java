@@ -1,0 +1,230 @@
+package coldround.sheet;
+
+import coldround.sheet.Fault.Code;
+import coldround.sheet.RowMender.Mended;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+
+/**
+ * Reads the records that do not fit their table: chooses between taking the line as it is, mending
+ * it, and reading it with another delimiter, and says how sure the result is.
+ */
+final class RecordRepair {
+
+  /** Delimiters that a single row may have been written with by mistake. */
+  private static final List<String> OTHERS = List.of(",", ";", "\t", "|", " ");
+
+  /** Price of another delimiter, in the unit of {@link ColumnModel#cost}. */
+  private static final double OTHER = 5;
+
+  private static final int MOST_LINES = 25;
+  private static final int LONGEST = 20_000;
+  private static final int WIDEST = 600;
+  private static final int CERTAIN_DEPARTURES = 2;
+  private static final int KNOWN_ROWS = 8;
+
+  private final ColumnModel model;
+  private final Dialect dialect;
+  private final CellSplitter splitter;
+  private final RowMender mender;
+
+  /** Characters of misfit records that are still looked at closely; bounds the time. */
+  private long budget = 20_000_000;
+
+  RecordRepair(ColumnModel model, Dialect dialect) {
+    this.model = model;
+    this.dialect = dialect;
+    this.splitter = new CellSplitter(dialect);
+    this.mender = new RowMender(model, dialect);
+  }
+
+  int width() {
+    return model.width();
+  }
+
+  /** Reads a record whose quotes are irregular; leaves the scanner at the lines that were taken. */
+  Row irregular(long line, RecordScanner scanner) {
+    String first = scanner.record();
+    List<String> cells = splitter.split(first);
+    int strays = splitter.strays();
+    Row single = overLines(line, scanner, 1, 1);
+    if (single != null) {
+      return single;
+    }
+    if (cells.size() == width() && areUsual(cells)) {
+      return new Row(line, cells, withFaults(cells, QuoteFault.stray(Math.max(1, strays), true)));
+    }
+    Row several = overLines(line, scanner, 2, Math.min(MOST_LINES, scanner.reach() + 3));
+    if (several != null) {
+      return several;
+    }
+    scanner.takeLines(1);
+    return best(line, first, cells, strays);
+  }
+
+  /** Reads a well-formed record of another width than the table's. */
+  Row misfit(long line, List<String> cells, RecordScanner scanner) {
+    String record = scanner.record();
+    if (scanner.lines() > 1) {
+      int lines = scanner.lines();
+      Row single = overLines(line, scanner, 1, 1);
+      if (single != null) {
+        return single;
+      }
+      scanner.takeLines(lines);
+    }
+    List<String> padded = HeaderRow.fitted(cells, width());
+    if (isOnlyEnd(cells) && areUsual(padded)) {
+      return new Row(line, padded, withFaults(padded, endFault(cells)));
+    }
+    return best(line, record, cells, 0);
+  }
+
+  /** Whether the row differs from the table only by empty cells at its end. */
+  private boolean isOnlyEnd(List<String> cells) {
+    for (int i = width(); i < cells.size(); i++) {
+      if (!cells.get(i).isBlank()) {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  private Fault endFault(List<String> cells) {
+    return cells.size() < width()
+        ? Fault.mended(Code.TOO_FEW_CELLS, few(width() - cells.size()))
+        : Fault.mended(
+            Code.TOO_MANY_CELLS, (cells.size() - width()) + " empty cells too many at the end");
+  }
+
+  private String few(int missing) {
+    return missing + " of " + width() + " cells are missing at the end; taken as empty";
+  }
+
+  /** The first reading over so many lines that is certain, or null. */
+  private Row overLines(long line, RecordScanner scanner, int least, int most) {
+    for (int lines = least; lines <= most && scanner.takeLines(lines); lines++) {
+      Mended mended = mend(mender, scanner.record());
+      if (mended != null && isCertain(mended)) {
+        return row(line, mended, true);
+      }
+    }
+    return null;
+  }
+
+  private Row best(long line, String record, List<String> cells, int strays) {
+    Mended mended = mend(mender, record);
+    if (mended == null || mended.count() > CERTAIN_DEPARTURES) {
+      Row other = otherDelimiter(line, record, mended);
+      if (other != null) {
+        return other;
+      }
+    }
+    if (mended == null) {
+      return asItIs(line, cells, strays);
+    }
+    return row(line, mended, isCertain(mended));
+  }
+
+  private Row otherDelimiter(long line, String record, Mended rival) {
+    Mended best = null;
+    String used = null;
+    for (String other : OTHERS) {
+      if (!other.equals(dialect.delimiter()) && occurrences(record, other) >= width() - 1) {
+        Mended mended = mend(new RowMender(model, dialect.delimitedBy(other)), record);
+        if (mended != null && (best == null || mended.cost() < best.cost())) {
+          best = mended;
+          used = other;
+        }
+      }
+    }
+    boolean better = best != null && (rival == null || best.cost() + OTHER < rival.cost());
+    return better ? otherRow(line, best, used) : null;
+  }
+
+  private Row otherRow(long line, Mended mended, String used) {
+    String name = used.equals("\t") ? "tab" : used.equals(" ") ? "blank" : "'" + used + "'";
+    String message = "the row is written with " + name + " between its cells";
+    boolean certain = model.rows() >= KNOWN_ROWS && areUsual(mended.cells());
+    Fault fault = new Fault(Code.OTHER_DELIMITER, message, certain);
+    return new Row(line, mended.cells(), withFaults(mended.cells(), fault));
+  }
+
+  private static int occurrences(String record, String part) {
+    int count = 0;
+    for (int i = record.indexOf(part); i >= 0; i = record.indexOf(part, i + part.length())) {
+      count++;
+    }
+    return count;
+  }
+
+  private Mended mend(RowMender with, String record) {
+    if (record.length() > LONGEST || width() > WIDEST || budget < record.length()) {
+      return null;
+    }
+    budget -= record.length();
+    return with.mend(record);
+  }
+
+  private boolean isCertain(Mended mended) {
+    return mended.count() <= CERTAIN_DEPARTURES
+        && model.rows() >= KNOWN_ROWS
+        && areUsual(mended.cells());
+  }
+
+  private boolean areUsual(List<String> cells) {
+    for (int i = 0; i < cells.size(); i++) {
+      if (!model.isUsual(i, cells.get(i)) && !isStrayOnly(i, cells.get(i))) {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  private boolean isStrayOnly(int column, String cell) {
+    return dialect.hasQuote()
+        && cell.indexOf(dialect.quote()) >= 0
+        && model.isUsual(column, cell.replace(String.valueOf(dialect.quote()), ""));
+  }
+
+  private Row asItIs(long line, List<String> cells, int strays) {
+    List<Fault> faults = new ArrayList<>();
+    if (strays > 0) {
+      faults.add(QuoteFault.stray(strays, false));
+    }
+    if (cells.size() != width()) {
+      Code code = cells.size() < width() ? Code.TOO_FEW_CELLS : Code.TOO_MANY_CELLS;
+      faults.add(Fault.open(code, cells.size() + " cells where the table has " + width()));
+    }
+    faults.addAll(Unclean.faults(cells));
+    return new Row(line, cells, faults);
+  }
+
+  private Row row(long line, Mended mended, boolean certain) {
+    List<Fault> faults = new ArrayList<>();
+    for (Map.Entry<Code, Integer> entry : new LinkedHashMap<>(mended.departures()).entrySet()) {
+      faults.add(fault(entry.getKey(), entry.getValue(), certain));
+    }
+    faults.addAll(Unclean.faults(mended.cells()));
+    return new Row(line, mended.cells(), faults);
+  }
+
+  private Fault fault(Code code, int count, boolean certain) {
+    return switch (code) {
+      case STRAY_QUOTE -> QuoteFault.stray(count, certain);
+      case MISSING_DELIMITER ->
+          new Fault(code, count + " delimiters were missing between cells and put in", certain);
+      case SURPLUS_DELIMITER ->
+          new Fault(code, count + " delimiters too many; left out or taken as text", certain);
+      default -> new Fault(code, few(count), certain);
+    };
+  }
+
+  private static List<Fault> withFaults(List<String> cells, Fault fault) {
+    List<Fault> faults = new ArrayList<>(List.of(fault));
+    faults.addAll(Unclean.faults(cells));
+    return faults;
+  }
+}
