@@ -1,9 +1,10 @@
 package coldround.pages.edge;
 
+import jakarta.ws.rs.container.ContainerRequestContext;
 import jakarta.ws.rs.container.ContainerResponseContext;
 import jakarta.ws.rs.core.HttpHeaders;
-import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.MultivaluedMap;
+import java.util.List;
 import org.jboss.resteasy.reactive.server.ServerResponseFilter;
 
 /** What a browser may do with a page: nothing that is not from here, and no script in the text. */
@@ -15,11 +16,10 @@ class PageHeaders {
           + " frame-ancestors 'none'";
 
   @ServerResponseFilter
-  void guard(ContainerResponseContext response) {
+  void guard(ContainerRequestContext request, ContainerResponseContext response) {
     MultivaluedMap<String, Object> headers = response.getHeaders();
     headers.putSingle("X-Content-Type-Options", "nosniff");
-    MediaType type = response.getMediaType();
-    if (type == null || !type.isCompatible(MediaType.TEXT_HTML_TYPE)) {
+    if (request.getUriInfo().getPath().startsWith("/api/")) {
       return;
     }
     headers.putSingle("Content-Security-Policy", POLICY);
@@ -27,8 +27,6 @@ class PageHeaders {
     headers.putSingle("Referrer-Policy", "same-origin");
     headers.putSingle("Cross-Origin-Opener-Policy", "same-origin");
     headers.putSingle("Permissions-Policy", "camera=(), geolocation=(), microphone=()");
-    headers.computeIfAbsent(
-        HttpHeaders.CACHE_CONTROL,
-        name -> new java.util.ArrayList<>(java.util.List.of("no-store")));
+    headers.computeIfAbsent(HttpHeaders.CACHE_CONTROL, name -> List.of("no-store"));
   }
 }

@@ -62,10 +62,10 @@ class PagesInBrowserTest {
 
   @ParameterizedTest
   @CsvSource({
-    "fleet, '', 390, 844, light",
-    "fleet, '', 390, 844, dark",
-    "fleet, '', 1280, 900, light",
-    "fleet, '', 1280, 900, dark",
+    "fleet, ?q=u-00, 390, 844, light",
+    "fleet, ?q=u-00, 390, 844, dark",
+    "fleet, ?q=u-00, 1280, 900, light",
+    "fleet, ?q=u-00, 1280, 900, dark",
     "unit, units/u7, 390, 844, light",
     "unit, units/u7, 390, 844, dark",
     "unit, units/u7, 1280, 900, light",

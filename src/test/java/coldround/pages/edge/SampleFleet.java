@@ -1,6 +1,8 @@
 package coldround.pages.edge;
 
 import coldround.fleet.Entry;
+import coldround.fleet.Fleet;
+import coldround.fleet.FleetFilter;
 import coldround.fleet.FleetWriting;
 import coldround.fleet.Kind;
 import coldround.fleet.UnitIds;
@@ -31,11 +33,18 @@ public class SampleFleet {
   @Inject FleetWriting writing;
   @Inject Ranking ranking;
   @Inject FleetList list;
+  @Inject Fleet stored;
 
   /** So many units of one customer, the first the worst. */
   @Transactional
   public void put(int units) {
     rank(write(units));
+  }
+
+  /** Takes all units out of the list. */
+  @Transactional
+  public void clear() {
+    ranking.remove(all().stream().map(FleetLine::unitId).toList());
   }
 
   private List<String> write(int units) {
@@ -47,7 +56,10 @@ public class SampleFleet {
     for (int n = 0; n < units; n++) {
       entries.add(unit(n));
     }
-    return writing.write(Kind.UNITS, entries).units().stream()
+    writing.write(Kind.UNITS, entries);
+    List<String> ids = new ArrayList<>();
+    stored.eachHistory(FleetFilter.ALL, history -> ids.add(history.unit().id()));
+    return ids.stream()
         .sorted(Comparator.comparing(id -> UnitIds.number(id).orElseThrow()))
         .toList();
   }
