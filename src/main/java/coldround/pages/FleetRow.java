@@ -8,7 +8,8 @@ import java.util.stream.Stream;
 /**
  * One unit in the fleet list, ready to be shown.
  *
- * @param what "Walk-in cooler, Thornfield CH30-134"
+ * @param make maker and model, as far as known
+ * @param installed year, empty if unknown
  * @param place name of the site, else its code
  * @param dueIso date the next task falls due, empty when nothing is due
  * @param dueAway how far off that is
@@ -17,7 +18,8 @@ import java.util.stream.Stream;
 public record FleetRow(
     String id,
     String tag,
-    String what,
+    String kind,
+    String make,
     String customer,
     String customerName,
     String site,
@@ -36,7 +38,8 @@ public record FleetRow(
     return new FleetRow(
         line.unitId(),
         line.tag(),
-        what(line),
+        Words.title(line.kind()),
+        make(line),
         line.customer(),
         named(line.customerName(), line.customer()),
         line.site(),
@@ -51,13 +54,10 @@ public record FleetRow(
         due != null && due.isBefore(today));
   }
 
-  private static String what(FleetLine line) {
-    String make = Stream.of(line.maker(), line.model()).filter(FleetRow::said).collect(words());
-    return make.isEmpty() ? Words.title(line.kind()) : Words.title(line.kind()) + ", " + make;
-  }
-
-  private static java.util.stream.Collector<CharSequence, ?, String> words() {
-    return Collectors.joining(" ");
+  private static String make(FleetLine line) {
+    return Stream.of(line.maker(), line.model())
+        .filter(FleetRow::said)
+        .collect(Collectors.joining(" "));
   }
 
   private static boolean said(String text) {

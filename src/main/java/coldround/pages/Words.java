@@ -13,6 +13,11 @@ public final class Words {
       Map.ofEntries(
           Map.entry("high_cutout", "high cut-out"),
           Map.entry("low_cutout", "low cut-out"),
+          Map.entry("walk-in-cooler", "walk-in cooler"),
+          Map.entry("walk-in-freezer", "walk-in freezer"),
+          Map.entry("reach-in-cooler", "reach-in cooler"),
+          Map.entry("reach-in-freezer", "reach-in freezer"),
+          Map.entry("high-head-lockout", "high-head lockout"),
           Map.entry("cut-out-reset", "cut-out reset"),
           Map.entry("head_control", "head pressure control"),
           Map.entry("voltage_l1_l2", "voltage L1-L2"),

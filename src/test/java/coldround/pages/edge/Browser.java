@@ -101,6 +101,15 @@ final class Browser implements AutoCloseable {
             "return document.documentElement.scrollWidth - document.documentElement.clientWidth");
   }
 
+  /** Whether the first element of that kind takes up room. */
+  boolean shows(String selector) {
+    return (Boolean)
+        driver.executeScript(
+            "const box = document.querySelector(arguments[0]).getBoundingClientRect();"
+                + " return box.width > 0 && box.height > 0;",
+            selector);
+  }
+
   /** What the console says, warnings and errors. */
   List<String> complaints() {
     return driver.manage().logs().get(LogType.BROWSER).getAll().stream()

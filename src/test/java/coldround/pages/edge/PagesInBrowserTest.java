@@ -149,8 +149,8 @@ class PagesInBrowserTest {
     browser.paper(true);
     browser.screen(794, 1123);
     browser.shoot("unit-paper");
-    boolean controls = browser.driver().findElement(By.className("head")).isDisplayed();
-    boolean source = browser.driver().findElement(By.cssSelector(".governs .source")).isDisplayed();
+    boolean controls = browser.shows(".head") || browser.shows(".jump");
+    boolean source = browser.shows(".governs .source");
     browser.paper(false);
     assertTrue(!controls && source, "controls " + controls + ", source " + source);
   }
