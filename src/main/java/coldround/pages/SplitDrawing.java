@@ -7,7 +7,9 @@ import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
+import java.util.stream.Collectors;
 import java.util.stream.DoubleStream;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
 /** Draws the condensing split over time, in the reader's unit, into a field of a given size. */
@@ -21,6 +23,7 @@ public final class SplitDrawing {
   private static final int UPRIGHT_MARKS = 6;
   private static final double ROOM_FOR_A_MONTH = 56;
   private static final int LOOK_AHEAD_DAYS = 365;
+  private static final int BAND_STEPS = 8;
   private static final double ABOVE = -6;
   private static final double BELOW = 16;
 
@@ -76,7 +79,9 @@ public final class SplitDrawing {
     DoubleStream levels =
         DoubleStream.concat(stream(series.cleanSplitK()), stream(series.limitK()));
     DoubleStream ahead =
-        series.outlook().stream().flatMapToDouble(o -> DoubleStream.of(o.lowK(), grown(o.highK())));
+        series.outlook().stream()
+            .flatMapToDouble(
+                o -> steps().flatMap(d -> DoubleStream.of(o.lowAfter(d), o.highAfter(d))));
     return DoubleStream.concat(read, DoubleStream.concat(levels, ahead));
   }
 
@@ -84,9 +89,10 @@ public final class SplitDrawing {
     return value.isPresent() ? DoubleStream.of(value.getAsDouble()) : DoubleStream.empty();
   }
 
-  private double grown(double splitK) {
-    double growth = series.outlook().orElseThrow().growthKPerDay();
-    return splitK + growth * ChronoUnit.DAYS.between(series.asOf(), to);
+  // days from today to the right edge at which the band is drawn
+  private DoubleStream steps() {
+    double ahead = ChronoUnit.DAYS.between(series.asOf(), to);
+    return IntStream.rangeClosed(0, BAND_STEPS).mapToDouble(n -> Math.rint(ahead * n / BAND_STEPS));
   }
 
   private double told(double splitK) {
@@ -148,7 +154,7 @@ public final class SplitDrawing {
   }
 
   private SplitPicture.Dot dot(SplitSeries.Point point) {
-    String why = point.used() ? "" : ", left out: " + point.leftOut();
+    String why = point.leftOut().map(r -> ", left out: " + r.text(system)).orElse("");
     String label = Figures.day(point.date()) + ": " + words(point.splitK()) + why;
     return new SplitPicture.Dot(x(point.date()), y(point.splitK()), point.used(), label);
   }
@@ -164,13 +170,16 @@ public final class SplitDrawing {
     return runs.stream().filter(points -> points.contains(" ")).toList();
   }
 
-  // a reading on the day of a cleaning was taken before it
-  private String run(LocalDate after, LocalDate upTo) {
+  private String run(LocalDate cleaned, LocalDate next) {
     return series.readings().stream()
         .filter(SplitSeries.Point::used)
-        .filter(point -> point.date().isAfter(after) && !point.date().isAfter(upTo))
+        .filter(point -> !before(point, cleaned) && before(point, next))
         .map(point -> at(point.date(), point.splitK()))
-        .collect(java.util.stream.Collectors.joining(" "));
+        .collect(Collectors.joining(" "));
+  }
+
+  private static boolean before(SplitSeries.Point point, LocalDate cleaned) {
+    return point.date().isBefore(cleaned) || point.date().equals(cleaned) && point.asFound();
   }
 
   private String at(LocalDate day, double splitK) {
@@ -197,23 +206,30 @@ public final class SplitDrawing {
   }
 
   private String band() {
-    return series
-        .outlook()
-        .map(
-            o ->
-                String.join(
-                    " ",
-                    at(series.asOf(), o.lowK()),
-                    at(series.asOf(), o.highK()),
-                    at(to, grown(o.highK())),
-                    at(to, grown(o.lowK()))))
-        .orElse("");
+    return series.outlook().map(this::band).orElse("");
+  }
+
+  private String band(SplitSeries.Outlook outlook) {
+    double[] days = steps().toArray();
+    List<String> points = new ArrayList<>();
+    for (double day : days) {
+      points.add(ahead(day, outlook.highAfter(day)));
+    }
+    for (int i = days.length - 1; i >= 0; i--) {
+      points.add(ahead(days[i], outlook.lowAfter(days[i])));
+    }
+    return String.join(" ", points);
+  }
+
+  private String ahead(double days, double splitK) {
+    return at(series.asOf().plusDays((long) days), splitK);
   }
 
   private String course() {
+    double end = ChronoUnit.DAYS.between(series.asOf(), to);
     return series
         .outlook()
-        .map(o -> at(series.asOf(), o.splitK()) + " " + at(to, grown(o.splitK())))
+        .map(o -> ahead(0, o.splitK()) + " " + ahead(end, o.after(end)))
         .orElse("");
   }
 

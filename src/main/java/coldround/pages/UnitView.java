@@ -115,7 +115,7 @@ public record UnitView(
                     p.date().toString(),
                     Figures.day(p.date()),
                     Figures.split(p.splitK(), system),
-                    p.leftOut()))
+                    p.leftOut().map(why -> why.text(system)).orElse("")))
         .toList();
   }
 

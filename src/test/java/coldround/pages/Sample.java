@@ -199,8 +199,8 @@ public final class Sample {
     LocalDate first = LocalDate.of(2024, 1, 20);
     for (int month = 0; month < 28; month += 2) {
       int sinceCleaning = month < 8 ? month + 4 : (month - 8) % 12;
-      String why = month == 14 ? "ambient under 60 °F" : "";
-      points.add(point(first.plusMonths(month), 29 + sinceCleaning * 1.3, why));
+      boolean cold = month == 14;
+      points.add(point(first.plusMonths(month), 29 + sinceCleaning * 1.3, cold));
     }
     return new SplitSeries(
         points,
@@ -209,11 +209,18 @@ public final class Sample {
         OptionalDouble.of(43.5 * K_PER_F),
         List.of(LocalDate.of(2024, 9, 12), LocalDate.of(2025, 9, 15)),
         DAY,
-        Optional.of(new SplitSeries.Outlook(41 * K_PER_F, 38.5 * K_PER_F, 43.2 * K_PER_F, 0.021)));
+        Optional.of(
+            new SplitSeries.Outlook(41 * K_PER_F, 38.5 * K_PER_F, 43.2 * K_PER_F, 0.021, 0.004)));
   }
 
-  static SplitSeries.Point point(LocalDate day, double splitF, String why) {
-    return new SplitSeries.Point(day, splitF * K_PER_F, why);
+  private static SplitSeries.Point point(LocalDate day, double splitF, boolean cold) {
+    Optional<Reason> leftOut = cold ? Optional.of(cold()) : Optional.empty();
+    return new SplitSeries.Point(day, splitF * K_PER_F, true, leftOut);
+  }
+
+  static Reason cold() {
+    Map<String, Object> facts = Map.of("least", Quantity.of(60, "degF"));
+    return new Reason("too-cold", "the ambient was below {least}", facts, LIMITS);
   }
 
   public static List<Task> tasks() {

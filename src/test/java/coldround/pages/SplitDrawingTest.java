@@ -20,17 +20,21 @@ class SplitDrawingTest {
   private static final SplitSeries SERIES =
       new SplitSeries(
           List.of(
-              new SplitSeries.Point(LocalDate.of(2025, 1, 1), 20, ""),
-              new SplitSeries.Point(CLEANED, 25, ""),
-              new SplitSeries.Point(LocalDate.of(2025, 3, 20), 15, ""),
-              new SplitSeries.Point(LocalDate.of(2025, 4, 1), 40, "ambient under 60 °F"),
-              new SplitSeries.Point(LocalDate.of(2025, 6, 1), 18, "")),
+              used(LocalDate.of(2025, 1, 1), 20, true),
+              used(CLEANED, 25, true),
+              used(LocalDate.of(2025, 3, 20), 15, true),
+              new SplitSeries.Point(LocalDate.of(2025, 4, 1), 40, true, Optional.of(Sample.cold())),
+              used(LocalDate.of(2025, 6, 1), 18, true)),
           OptionalDouble.of(15),
           "",
           OptionalDouble.of(24),
           List.of(CLEANED),
           LocalDate.of(2025, 6, 30),
           Optional.empty());
+
+  private static SplitSeries.Point used(LocalDate day, double splitK, boolean asFound) {
+    return new SplitSeries.Point(day, splitK, asFound, Optional.empty());
+  }
 
   private static SplitPicture draw(SplitSeries series) {
     return SplitDrawing.draw(series, MeasureSystem.SI, 800, 300);
@@ -74,7 +78,7 @@ class SplitDrawingTest {
         picture.runs());
     assertEquals(
         List.of(true, true, true, false, true), dots.stream().map(SplitPicture.Dot::used).toList());
-    assertTrue(dots.get(3).label().endsWith("left out: ambient under 60 °F"));
+    assertTrue(dots.get(3).label().endsWith("left out: the ambient was below 16 °C"));
   }
 
   private static String at(SplitPicture.Dot dot) {
@@ -111,7 +115,7 @@ class SplitDrawingTest {
   // growing 0.02 K a day from 20 K, 24 K is reached after 200 days; the picture goes on a little
   @Test
   void thePictureReachesTheDayOnWhichTheLimitIsCrossed() {
-    SplitSeries.Outlook outlook = new SplitSeries.Outlook(20, 19, 21, 0.02);
+    SplitSeries.Outlook outlook = new SplitSeries.Outlook(20, 19, 21, 0.02, 0.003);
     SplitPicture picture =
         draw(
             new SplitSeries(
@@ -136,10 +140,40 @@ class SplitDrawingTest {
   }
 
   @Test
+  void aReadingTakenAfterTheCleaningOfThatDayBelongsToTheNextCycle() {
+    SplitSeries after =
+        new SplitSeries(
+            List.of(
+                used(CLEANED.minusDays(30), 24, true),
+                used(CLEANED, 25, true),
+                used(CLEANED, 15, false),
+                used(CLEANED.plusDays(60), 17, true)),
+            OptionalDouble.empty(),
+            "",
+            OptionalDouble.empty(),
+            List.of(CLEANED),
+            CLEANED.plusDays(90),
+            Optional.empty());
+    List<SplitPicture.Dot> dots = draw(after).dots();
+    assertEquals(
+        List.of(at(dots.get(0)) + " " + at(dots.get(1)), at(dots.get(2)) + " " + at(dots.get(3))),
+        draw(after).runs());
+  }
+
+  // half-widths of 1 K today and 1.2816 x 0.003 K/d x 100 d = 0.384 K of growth add as squares
+  @Test
+  void theBandWidensAsTheGrowthIsUncertain() {
+    SplitSeries.Outlook outlook = new SplitSeries.Outlook(20, 19, 21, 0.02, 0.003);
+    assertEquals(22 + 1.0713, outlook.highAfter(100), 1e-3);
+    assertEquals(22 - 1.0713, outlook.lowAfter(100), 1e-3);
+    assertEquals(21, outlook.highAfter(0), 1e-9);
+  }
+
+  @Test
   void oneReadingAloneCanBeDrawn() {
     SplitSeries one =
         new SplitSeries(
-            List.of(new SplitSeries.Point(CLEANED, 20, "")),
+            List.of(used(CLEANED, 20, false)),
             OptionalDouble.empty(),
             "",
             OptionalDouble.empty(),

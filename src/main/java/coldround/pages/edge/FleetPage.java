@@ -1,6 +1,7 @@
 package coldround.pages.edge;
 
 import coldround.fleet.Fleet;
+import coldround.fleet.Today;
 import coldround.http.Parameters;
 import coldround.http.Problem;
 import coldround.pages.FleetRow;
@@ -22,7 +23,6 @@ import jakarta.ws.rs.core.Context;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriInfo;
-import java.time.Clock;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Locale;
@@ -55,13 +55,13 @@ public class FleetPage {
 
   private final FleetList list;
   private final Fleet fleet;
-  private final Clock clock;
+  private final Today today;
 
   @Inject
-  FleetPage(FleetList list, Fleet fleet, Clock clock) {
+  FleetPage(FleetList list, Fleet fleet, Today today) {
     this.list = list;
     this.fleet = fleet;
-    this.clock = clock;
+    this.today = today;
   }
 
   @ServerExceptionMapper
@@ -95,8 +95,8 @@ public class FleetPage {
     List<FleetLine> lines = list.lines(links.search(), links.order(), place, LINES + 1);
     boolean more = lines.size() > LINES;
     List<FleetLine> shown = more ? lines.subList(0, LINES) : lines;
-    LocalDate today = LocalDate.now(clock);
-    List<FleetRow> rows = shown.stream().map(line -> FleetRow.of(line, today)).toList();
+    LocalDate day = today.usually();
+    List<FleetRow> rows = shown.stream().map(line -> FleetRow.of(line, day)).toList();
     String next = more ? links.following(cursor(shown.get(LINES - 1))) : "";
     String count = Words.count(found, "unit", "units");
     return Templates.fleet(rows, count, links, next, place != null, choices(links.search()));
