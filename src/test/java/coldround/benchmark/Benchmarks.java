@@ -17,7 +17,11 @@ public final class Benchmarks {
   }
 
   private static final Map<String, Program> PROGRAMS =
-      new TreeMap<>(Map.of("csv", new CsvConversion(), "demo", new Demo()));
+      new TreeMap<>(
+          Map.of(
+              "csv", new CsvConversion(),
+              "demo", new Demo(),
+              "saturation", new SaturationLookups()));
 
   private Benchmarks() {}
 

@@ -1,19 +1,20 @@
 package coldround.demo;
 
 import java.util.Locale;
+import java.util.Set;
 
 /** How a unit is looked after. */
 enum Care {
-  KEPT(1, 0, 3, 1, 0.8, 0.96),
-  USUAL(2, 0, 6, 0.95, 0.95, 0.85),
-  NEGLECTED(4, 2, 13, 0.6, 2, 0.6),
-  THIN(99, 5, 99, 1, 2, 0.25),
-  UNTOUCHED(999, 998, 99, 1, 2, 0);
+  KEPT(Set.of(0, 1, 2, 3), 2, 1, 0.8, 0.96),
+  USUAL(Set.of(2, 3), 3.5, 0.95, 0.95, 0.85),
+  NEGLECTED(Set.of(2), 13, 0.6, 2, 0.6),
+  THIN(Set.of(), 99, 1, 2, 0.25),
+  UNTOUCHED(Set.of(), 99, 1, 2, 0);
 
-  /** Every how many-th round of the site the unit is looked at, and from which round on. */
-  private final int everyRounds;
+  private static final int ROUND_OF_THE_SURVEY = 6;
 
-  private final int firstRound;
+  /** Rounds of the year on which the unit is looked at: autumn, winter, spring, summer. */
+  private final Set<Integer> roundsOfYear;
 
   /** Rise of the split at which the condenser is cleaned on a planned visit. */
   final double cleanAtK;
@@ -28,14 +29,12 @@ enum Care {
   final double thoroughness;
 
   Care(
-      int everyRounds,
-      int firstRound,
+      Set<Integer> roundsOfYear,
       double cleanAtK,
       double cleaningShare,
       double replaceAt,
       double thoroughness) {
-    this.everyRounds = everyRounds;
-    this.firstRound = firstRound;
+    this.roundsOfYear = roundsOfYear;
     this.cleanAtK = cleanAtK;
     this.cleaningShare = cleaningShare;
     this.replaceAt = replaceAt;
@@ -47,7 +46,7 @@ enum Care {
   }
 
   boolean attends(int round) {
-    return round >= firstRound && (round - firstRound) % everyRounds == 0;
+    return this == THIN ? round == ROUND_OF_THE_SURVEY : roundsOfYear.contains(round % 4);
   }
 
   /** Nobody calls for these: the contractor knows them from the list alone. */

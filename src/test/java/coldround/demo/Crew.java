@@ -8,14 +8,14 @@ import java.util.List;
 /** Who goes where: mostly the one who lives nearest among those who may touch the gas. */
 final class Crew {
 
-  private record Member(String code, double latitude, double longitude, List<String> competences) {
+  record Member(String code, double latitude, double longitude, List<String> competences) {
 
     boolean mayTouch(String refrigerant) {
       return switch (refrigerant) {
         case "R-717" -> competences.contains("ammonia");
         case "R-744" -> competences.contains("co2");
         case "R-290" -> competences.contains("flammable");
-        default -> competences.contains("refrigerant");
+        default -> competences.contains("refrigerant-handling");
       };
     }
 
@@ -43,6 +43,10 @@ final class Crew {
         row.number("latitude"),
         row.number("longitude"),
         row.codes("competences"));
+  }
+
+  List<Member> members() {
+    return members;
   }
 
   String whoGoes(Plant plant, Chance chance) {

@@ -68,10 +68,18 @@ final class Instruments {
     double condensingC = gauge.condensingC(headPsig);
     double evaporatingC = evaporatingC();
     take(visit, "head_pressure", Figures.whole(headPsig));
-    take(visit, "suction_pressure", Figures.whole(gauge.suctionPsig(evaporatingC)));
+    suction(visit, gauge.suctionPsig(evaporatingC));
     take(visit, "liquid_line", Figures.fahrenheit(gauge.bubbleC(condensingC) - subcoolingK()));
     take(visit, "suction_line", Figures.fahrenheit(evaporatingC + superheatK()));
     compressor(visit, condensingC);
+  }
+
+  private void suction(Attendance visit, double psig) {
+    if (psig > model.lowCutoutPsig().orElse(0)) {
+      take(visit, "suction_pressure", Figures.whole(psig));
+    } else {
+      visit.cells.put("suction_pressure", "n/t: goes off on low pressure");
+    }
   }
 
   /** Head-pressure control holds the head up in the cold. */

@@ -73,6 +73,11 @@ record Model(
     return kind.startsWith("walk-in") || kind.startsWith("reach-in") || kind.equals("display-case");
   }
 
+  /** An evaporator that air goes through, so that it gathers dust. */
+  boolean airCoil() {
+    return cools() || airConditioning();
+  }
+
   boolean cools() {
     return setpointF.isPresent();
   }

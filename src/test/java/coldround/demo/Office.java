@@ -18,83 +18,6 @@ import java.util.TreeMap;
 /** Turns the lives of the units into the lists of the standard form. */
 final class Office {
 
-  private static final List<String> UNIT_HEADER =
-      List.of(
-          "customer",
-          "site",
-          "unit",
-          "kind",
-          "machine",
-          "maker",
-          "model",
-          "serial",
-          "installed",
-          "refrigerant",
-          "charge [lb]",
-          "design_split [deltaF]",
-          "high_cutout [psig]",
-          "low_cutout [psig]",
-          "head_control [psig]",
-          "condenser_place",
-          "compressor_rated [A]",
-          "condenser_fan_rated [A]",
-          "evaporator_fan_rated [A]",
-          "supply [V]",
-          "box_setpoint [degF]",
-          "replacement_cost [USD]",
-          "retired");
-
-  private static final List<String> VISIT_HEADER =
-      List.of(
-          "customer",
-          "site",
-          "unit",
-          "visit",
-          "date",
-          "technician",
-          "purpose",
-          "ambient [degF]",
-          "head_pressure [psig]",
-          "suction_pressure [psig]",
-          "liquid_line [degF]",
-          "suction_line [degF]",
-          "box [degF]",
-          "evaporator_in [degF]",
-          "evaporator_out [degF]",
-          "voltage_l1_l2 [V]",
-          "voltage_l2_l3 [V]",
-          "voltage_l1_l3 [V]",
-          "compressor [A]",
-          "condenser_fan [A]",
-          "evaporator_fan [A]",
-          "condenser_coil",
-          "evaporator_coil",
-          "contactor",
-          "door",
-          "drain",
-          "wiring",
-          "refrigerant_added [lb]",
-          "work",
-          "faults",
-          "note");
-
-  private static final List<String> READING_HEADER =
-      List.of(
-          "customer", "site", "unit", "visit", "quantity", "part", "value", "measure", "not_taken");
-
-  private static final List<String> FAULT_HEADER =
-      List.of(
-          "customer",
-          "site",
-          "unit",
-          "date",
-          "failure_mode",
-          "cause",
-          "repaired",
-          "downtime [h]",
-          "stock_lost [USD]",
-          "note");
-
   private final Story story;
   private final List<Attendance> visits;
   private final List<Mishap> mishaps;
@@ -136,11 +59,12 @@ final class Office {
     for (String list : List.of("customers.csv", "sites.csv", "technicians.csv")) {
       Sheet.write(folder.resolve(list), asTold(list));
     }
-    Sheet.write(folder.resolve("units.csv"), UNIT_HEADER, units());
-    Sheet.write(folder.resolve("visits.csv"), VISIT_HEADER, visits());
+    Sheet.write(folder.resolve("units.csv"), Headers.UNITS, units());
+    Sheet.write(folder.resolve("visits.csv"), Headers.VISITS, visits());
     List<List<String>> readings = readings();
-    Sheet.write(folder.resolve("readings.csv"), READING_HEADER, readings);
-    Sheet.write(folder.resolve("faults.csv"), FAULT_HEADER, faults());
+    Sheet.write(folder.resolve("readings.csv"), Headers.READINGS, readings);
+    Sheet.write(folder.resolve("faults.csv"), Headers.FAULTS, faults());
+    Sheet.write(folder.resolve("travel-times.csv"), Headers.TRAVEL_TIMES, Roads.between(story));
     return String.format(
         Locale.ROOT,
         "{\"units\": %d, \"visits\": %d, \"readings\": %d, \"faults\": %d}",
@@ -216,7 +140,7 @@ final class Office {
   private List<String> row(Attendance visit) {
     List<String> row = key(visit);
     row.add(visit.day.toString());
-    VISIT_HEADER.stream().skip(row.size()).map(visit::cell).forEach(row::add);
+    Headers.VISITS.stream().skip(row.size()).map(visit::cell).forEach(row::add);
     return row;
   }
 

@@ -30,7 +30,7 @@ record Place(
   double condenserAirC(String where, double outdoorC) {
     return switch (where) {
       case "roof" -> outdoorC + (outdoorC > 15 ? 2.5 : 1);
-      case "attic" -> outdoorC + (outdoorC > 10 ? 5 : 3);
+      case "attic" -> outdoorC + (outdoorC > 10 ? 4 : 2.5);
       case "indoors" -> Math.max(19, roomC() + 0.25 * (outdoorC - 10));
       default -> outdoorC + 0.5;
     };

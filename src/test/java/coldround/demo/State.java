@@ -64,7 +64,7 @@ final class State {
     if (!plant.has("slow-leak")) {
       return 0;
     }
-    return plant.has("leak-returns") ? chance.between(0.35, 0.5) : chance.between(0.2, 0.3);
+    return plant.has("leak-returns") ? chance.between(0.55, 0.8) : chance.between(0.25, 0.35);
   }
 
   private List<FanMotor> fans(Plant plant, int count, double ratedA) {

@@ -83,8 +83,10 @@ final class Workbench {
     grade(visit, "condenser_coil", state.condenser.grade(), share);
     grade(visit, "contactor", state.contactor.grade(), share * 0.8);
     grade(visit, "wiring", state.wiring.grade(), share * 0.6);
-    if (plant.model().cools()) {
+    if (plant.model().airCoil()) {
       grade(visit, "evaporator_coil", state.evaporator.grade(), share);
+    }
+    if (plant.model().cools()) {
       grade(visit, "drain", state.drain.grade(), share * 0.8);
     }
     if (plant.model().hasDoor()) {
@@ -114,7 +116,8 @@ final class Workbench {
 
   /** What gets done on the side on a planned visit. */
   private void upkeep(Attendance visit) {
-    if (plant.model().cools() && state.evaporator.riseK() > 1.6 && plant.care() != Care.NEGLECTED) {
+    boolean dusty = plant.model().airCoil() && state.evaporator.riseK() > 1.6;
+    if (dusty && plant.care() != Care.NEGLECTED) {
       state.evaporator.clean(0.9);
       visit.work.add("evaporator-coil-cleaned");
     }

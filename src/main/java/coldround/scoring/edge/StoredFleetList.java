@@ -1,5 +1,7 @@
 package coldround.scoring.edge;
 
+import coldround.feed.Change;
+import coldround.feed.Outbox;
 import coldround.fleet.UnitIds;
 import coldround.scoring.Condition;
 import coldround.scoring.FleetLine;
@@ -13,8 +15,11 @@ import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import jakarta.persistence.TypedQuery;
 import jakarta.transaction.Transactional;
+import java.util.ArrayList;
 import java.util.Collection;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
 
@@ -26,18 +31,38 @@ class StoredFleetList implements FleetList, Ranking {
 
   private final EntityManager entities;
   private final ObjectMapper json;
+  private final Outbox outbox;
 
   @Inject
-  StoredFleetList(EntityManager entities, ObjectMapper json) {
+  StoredFleetList(EntityManager entities, ObjectMapper json, Outbox outbox) {
     this.entities = entities;
     this.json = json;
+    this.outbox = outbox;
   }
 
   @Override
   @Transactional
   public void put(Collection<Ranking.Place> places) {
-    places.forEach(place -> entities.merge(row(place)));
+    List<Change> changes = new ArrayList<>();
+    for (Ranking.Place place : places) {
+      AssessmentRow now = row(place);
+      AssessmentRow before = entities.find(AssessmentRow.class, now.unitId);
+      if (before == null || before.score != now.score) {
+        changes.add(change(place, before));
+      }
+      entities.merge(now);
+    }
     entities.flush();
+    outbox.add(changes);
+  }
+
+  private static Change change(Ranking.Place place, AssessmentRow before) {
+    Map<String, Object> data = new LinkedHashMap<>();
+    data.put("unit", Map.of("id", place.unitId()));
+    data.put("asOf", place.condition().asOf());
+    data.put("score", place.condition().score());
+    data.put("before", before == null ? null : before.score);
+    return new Change("coldround.condition.changed", place.unitId(), data);
   }
 
   private AssessmentRow row(Ranking.Place place) {
@@ -70,6 +95,9 @@ class StoredFleetList implements FleetList, Ranking {
   @Override
   @Transactional
   public void remove(Collection<String> unitIds) {
+    if (unitIds.isEmpty()) {
+      return;
+    }
     List<Long> ids = unitIds.stream().map(UnitIds::number).map(OptionalLong::orElseThrow).toList();
     entities
         .createQuery("delete from AssessmentRow where unitId in :ids")

@@ -33,4 +33,13 @@ class TaskRow {
     row.state = task.state().code();
     return row;
   }
+
+  /** True when a reader of the feed must know: the priority moves a little every day and is not. */
+  boolean differs(TaskRow other) {
+    return !(due.equals(other.due)
+        && earliest.equals(other.earliest)
+        && latest.equals(other.latest)
+        && minutes == other.minutes
+        && state.equals(other.state));
+  }
 }

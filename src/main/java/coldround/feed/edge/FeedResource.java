@@ -1,0 +1,137 @@
+package coldround.feed.edge;
+
+import coldround.feed.Cursor;
+import coldround.http.Answers;
+import coldround.http.Page;
+import coldround.http.Parameters;
+import coldround.http.Problem;
+import com.fasterxml.jackson.annotation.JsonRawValue;
+import jakarta.inject.Inject;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.QueryParam;
+import jakarta.ws.rs.core.Context;
+import jakarta.ws.rs.core.Request;
+import jakarta.ws.rs.core.Response;
+import jakarta.ws.rs.core.UriInfo;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.List;
+import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+
+/** Every change in one order, for a scheduling system that follows. */
+@Path("/api/v1/feed")
+@Tag(name = "Feed")
+public class FeedResource {
+
+  private static final Duration LOOK_EVERY = Duration.ofMillis(250);
+  private static final int LONGEST_WAIT_S = 60;
+
+  /** One change as CloudEvents 1.0 in JSON. */
+  record CloudEvent(
+      String specversion,
+      String id,
+      String source,
+      String type,
+      String subject,
+      Instant time,
+      String datacontenttype,
+      @JsonRawValue String data) {
+
+    static CloudEvent of(FeedEventRow row) {
+      return new CloudEvent(
+          "1.0",
+          Long.toString(row.id, 36),
+          "/coldround",
+          row.type,
+          row.subject,
+          row.happened,
+          "application/json",
+          row.data);
+    }
+  }
+
+  private final StoredFeed feed;
+  private final Answers answers;
+
+  @Inject
+  FeedResource(StoredFeed feed, Answers answers) {
+    this.feed = feed;
+    this.answers = answers;
+  }
+
+  @GET
+  @Operation(
+      operationId = "readFeed",
+      summary =
+          "Changes behind a cursor as CloudEvents, in order, each at least once; 'next' is never"
+              + " null and continues behind the last one")
+  public Response read(
+      @QueryParam("after") String after,
+      @QueryParam("limit") String limit,
+      @QueryParam("wait") String wait,
+      @Context Request request,
+      @Context UriInfo uri)
+      throws InterruptedException {
+    int most = Parameters.limit(limit);
+    long position = position(after);
+    Instant until = Instant.now().plusSeconds(seconds(wait));
+    List<FeedEventRow> rows = ordered(position, most);
+    while (rows.isEmpty() && Instant.now().isBefore(until)) {
+      Thread.sleep(LOOK_EVERY.toMillis());
+      rows = ordered(position, most);
+    }
+    long last = rows.isEmpty() ? position : rows.get(rows.size() - 1).position;
+    Page<CloudEvent> page =
+        new Page<>(rows.stream().map(CloudEvent::of).toList(), new Cursor(last).text());
+    return answers.list(page, request, uri);
+  }
+
+  private List<FeedEventRow> ordered(long position, int limit) {
+    List<FeedEventRow> rows = feed.after(position, limit);
+    if (rows.size() < limit) {
+      while (feed.order()) {
+        // until all that was committed before this call has its place
+      }
+      rows = feed.after(position, limit);
+    }
+    return rows;
+  }
+
+  private long position(String after) {
+    if (after == null || after.isEmpty()) {
+      return beginning();
+    }
+    Cursor cursor = Cursor.parse(after).orElseThrow(() -> Parameters.badCursor(after));
+    FeedHeadRow head = feed.head();
+    if (cursor.position() > head.position) {
+      throw Problem.badField(
+          "after", after, "lies ahead of this feed; start again from /api/v1/feed/snapshot");
+    }
+    if (cursor.position() < head.oldest) {
+      throw new Problem(
+          410,
+          "cursor-too-old",
+          "The changes behind this cursor are no longer kept",
+          "Start again from /api/v1/feed/snapshot and go on with the cursor it gives.",
+          List.of());
+    }
+    return cursor.position();
+  }
+
+  private long beginning() {
+    return feed.head().oldest;
+  }
+
+  private static int seconds(String wait) {
+    if (wait == null || wait.isEmpty()) {
+      return 0;
+    }
+    double seconds = Parameters.number("wait", wait);
+    if (seconds < 0 || seconds > LONGEST_WAIT_S) {
+      throw Problem.badField("wait", wait, "is 0 to " + LONGEST_WAIT_S + " seconds");
+    }
+    return (int) seconds;
+  }
+}

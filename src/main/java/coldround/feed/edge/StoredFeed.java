@@ -1,0 +1,127 @@
+package coldround.feed.edge;
+
+import coldround.feed.Change;
+import coldround.feed.Outbox;
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
+import jakarta.persistence.EntityManager;
+import jakarta.persistence.LockModeType;
+import jakarta.transaction.Transactional;
+import java.time.Clock;
+import java.time.Instant;
+import java.util.Collection;
+import java.util.List;
+
+/** The feed in the store: changes are added as they are made and put in order once committed. */
+@ApplicationScoped
+class StoredFeed implements Outbox {
+
+  private static final int ORDERED_AT_ONCE = 2000;
+
+  private final EntityManager entities;
+  private final ObjectMapper json;
+  private final Clock clock;
+
+  @Inject
+  StoredFeed(EntityManager entities, ObjectMapper json, Clock clock) {
+    this.entities = entities;
+    this.json = json;
+    this.clock = clock;
+  }
+
+  @Override
+  @Transactional(Transactional.TxType.MANDATORY)
+  public void add(Collection<Change> changes) {
+    Instant now = clock.instant();
+    changes.forEach(change -> entities.persist(row(change, now)));
+    entities.flush();
+    entities.clear();
+  }
+
+  private FeedEventRow row(Change change, Instant now) {
+    FeedEventRow row = new FeedEventRow();
+    row.type = change.type();
+    row.subject = change.subject();
+    row.happened = now;
+    row.data = text(change.data());
+    return row;
+  }
+
+  private String text(Object data) {
+    try {
+      return json.writeValueAsString(data);
+    } catch (JsonProcessingException e) {
+      throw new IllegalStateException(e);
+    }
+  }
+
+  /**
+   * Gives positions to committed changes that have none yet.
+   *
+   * @return whether more may be waiting
+   */
+  @Transactional
+  boolean order() {
+    List<Long> waiting = waiting();
+    if (waiting.isEmpty()) {
+      return false;
+    }
+    FeedHeadRow head =
+        entities.find(FeedHeadRow.class, FeedHeadRow.ONLY, LockModeType.PESSIMISTIC_WRITE);
+    // read again under the lock: another instance may have ordered them meanwhile
+    waiting = waiting();
+    for (Long id : waiting) {
+      head.position++;
+      entities
+          .createQuery("update FeedEventRow set position = :position where id = :id")
+          .setParameter("position", head.position)
+          .setParameter("id", id)
+          .executeUpdate();
+    }
+    return waiting.size() == ORDERED_AT_ONCE;
+  }
+
+  private List<Long> waiting() {
+    return entities
+        .createQuery("select id from FeedEventRow where position is null order by id", Long.class)
+        .setMaxResults(ORDERED_AT_ONCE)
+        .getResultList();
+  }
+
+  @Transactional
+  List<FeedEventRow> after(long position, int limit) {
+    return entities
+        .createQuery(
+            "from FeedEventRow where position > :position order by position", FeedEventRow.class)
+        .setParameter("position", position)
+        .setMaxResults(limit)
+        .getResultList();
+  }
+
+  @Transactional
+  FeedHeadRow head() {
+    return entities.find(FeedHeadRow.class, FeedHeadRow.ONLY);
+  }
+
+  /** Deletes changes older than that, and remembers up to where. */
+  @Transactional
+  void forget(Instant before) {
+    FeedHeadRow head =
+        entities.find(FeedHeadRow.class, FeedHeadRow.ONLY, LockModeType.PESSIMISTIC_WRITE);
+    Long last =
+        entities
+            .createQuery(
+                "select max(position) from FeedEventRow where happened < :before", Long.class)
+            .setParameter("before", before)
+            .getSingleResult();
+    if (last != null) {
+      head.oldest = last;
+      entities
+          .createQuery("delete from FeedEventRow where position <= :last")
+          .setParameter("last", last)
+          .executeUpdate();
+    }
+  }
+}
