@@ -20,6 +20,8 @@ public final class Benchmarks {
       new TreeMap<>(
           Map.of(
               "csv", new CsvConversion(),
+              "csv-read", new CsvReading(),
+              "csv-score", new CsvScore(),
               "demo", new Demo(),
               "saturation", new SaturationLookups()));
 
