@@ -43,7 +43,7 @@ public record TableFile(Dialect dialect, Heading heading, Iterator<Row> rows, Au
     try {
       return open(file, headings);
     } catch (NotASheet refusal) {
-      throw new UnreadableFile(code(refusal), message(refusal));
+      throw new UnreadableFile(code(refusal), refusal.getMessage());
     }
   }
 
@@ -111,12 +111,6 @@ public record TableFile(Dialect dialect, Heading heading, Iterator<Row> rows, Au
 
   private static String code(NotASheet refusal) {
     return refusal.reason() == NotASheet.Reason.EMPTY ? "empty-file" : "not-csv";
-  }
-
-  private static String message(NotASheet refusal) {
-    return refusal.reason() == NotASheet.Reason.WORKBOOK
-        ? "The file is a workbook or another archive, not CSV. Save the sheet as CSV (UTF-8) first."
-        : refusal.getMessage();
   }
 
   @Override

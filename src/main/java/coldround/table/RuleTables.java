@@ -146,6 +146,11 @@ public final class RuleTables {
     }
   }
 
+  /** What was found wrong so far. */
+  public List<TableProblem> problems() {
+    return List.copyOf(problems);
+  }
+
   /**
    * To be called when all tables are read.
    *
