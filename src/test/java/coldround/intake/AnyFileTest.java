@@ -2,6 +2,7 @@ package coldround.intake;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNull;
 
 import coldround.fleet.FleetWriting;
 import coldround.fleet.FleetWriting.Outcome;
@@ -17,6 +18,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Random;
 import java.util.Set;
 import net.jqwik.api.Arbitraries;
 import net.jqwik.api.Arbitrary;
@@ -24,6 +26,8 @@ import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
 import net.jqwik.api.constraints.Size;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** Whatever is sent, it is counted row by row or refused as a whole with a reason. */
 class AnyFileTest {
@@ -84,6 +88,19 @@ class AnyFileTest {
     RowReading.Understood read =
         Lists.row(kind, Profile.STANDARD, columns.stream().map(Column::header).toList(), row);
     assertEquals(read.entry() == null, read.problems().stream().anyMatch(RowProblem::rejects));
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"", "customer,site,unit,visit,date,note\r\n"})
+  void fiftyMegabytesOfPrintableNoiseAreRefused(String header) throws IOException {
+    byte[] noise = new byte[50_000_000];
+    new Random(2).nextBytes(noise);
+    for (int i = 0; i < noise.length; i++) {
+      int b = noise[i] & 0x7F;
+      noise[i] = (byte) (b < 3 && !header.isEmpty() ? '\n' : b < 32 ? ',' : b == '"' ? '\'' : b);
+    }
+    System.arraycopy(header.getBytes(StandardCharsets.UTF_8), 0, noise, 0, header.length());
+    assertNull(run(Kind.VISITS, noise, new StringWriter()));
   }
 
   @Provide
