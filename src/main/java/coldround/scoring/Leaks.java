@@ -41,7 +41,8 @@ final class Leaks {
             .flatMap(kg -> annualizing(evidence, additions, kg));
     Optional<LeakRate> rolling =
         charge.map(kg -> gases.leakRates().rollingAverage(additions, kg, evidence.asOf(), null));
-    boolean rolls = gases.leakMethods().of(evidence.site()) == LeakMethod.ROLLING_AVERAGE;
+    LeakMethod method = gases.leakMethods().of(evidence.site());
+    boolean rolls = method == LeakMethod.ROLLING_AVERAGE;
     Optional<LeakVerdict> verdict =
         additions.isEmpty() || evidence.gas().refrigerant() == null
             ? Optional.empty()
@@ -49,6 +50,7 @@ final class Leaks {
     return new LeakState(
         additions.stream().map(a -> new Addition(a.date(), a.kg().doubleValue())).toList(),
         charge.map(kg -> OptionalDouble.of(kg.doubleValue())).orElse(OptionalDouble.empty()),
+        method,
         percent(annualizing),
         percent(rolling),
         verdict
