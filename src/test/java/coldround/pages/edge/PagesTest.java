@@ -209,6 +209,7 @@ class PagesTest {
                 containsString("Condenser coil cleaning"),
                 containsString("Decides the date"),
                 containsString("Alone would ask for"),
+                containsString("Cautions for this work"),
                 containsString("not taken: port blocked by shelving"),
                 containsString("Grease &amp; dust &lt;all over&gt;"),
                 containsString("limits.csv, row"),
