@@ -137,12 +137,12 @@ class PlanningTest {
   void noTaskIsLostMovedLaterOrBeforeItsWindow() {
     List<Task> tasks = new ArrayList<>();
     for (int i = 0; i < 60; i++) {
-      LocalDate due = TODAY.plusDays(i * 7 % 50);
+      LocalDate due = TODAY.plusDays(20 + i % 25);
       LocalDate earliest = due.minusDays(i % 40);
       tasks.add(
           task("u" + i, "S", earliest.toString(), due.toString(), due.plusDays(9).toString()));
     }
-    Levelling.Level level = Levelling.level(tasks, TODAY, 480, SOURCE);
+    Levelling.Level level = Levelling.level(tasks, TODAY, 600, SOURCE);
     assertEquals(60, level.tasks().size());
     assertTrue(level.tasks().stream().anyMatch(task -> task.reasons().size() == 2));
     for (Task task : level.tasks()) {
