@@ -15,7 +15,8 @@ public final class Benchmarks {
     void run(String... arguments) throws Exception;
   }
 
-  private static final Map<String, Program> PROGRAMS = new TreeMap<>(Map.of());
+  private static final Map<String, Program> PROGRAMS =
+      new TreeMap<>(Map.of("rounds", Rounds::run, "rounds-table", RoundsTable::run));
 
   private Benchmarks() {}
 
@@ -24,6 +25,11 @@ public final class Benchmarks {
     if (program == null) {
       throw new IllegalArgumentException("name one of " + PROGRAMS.keySet());
     }
-    program.run(Arrays.copyOfRange(arguments, 1, arguments.length));
+    try {
+      program.run(Arrays.copyOfRange(arguments, 1, arguments.length));
+    } catch (IllegalArgumentException e) {
+      System.err.println(e.getMessage());
+      System.exit(1);
+    }
   }
 }
