@@ -72,7 +72,13 @@ final class Rounds {
             .search(
                 instance.problem(),
                 Optional.empty(),
-                new SearchOptions(SEED, Limit.seconds(seconds), 2, goal),
+                new SearchOptions(
+                    SEED,
+                    Long.getLong("its", 0) > 0
+                        ? Limit.iterations(Long.getLong("its"))
+                        : Limit.seconds(seconds),
+                    2,
+                    goal),
                 SearchListener.SILENT);
     plan.leftOut().stream()
         .filter(left -> left.mandatory() && left.fault() != coldround.rounds.search.Fault.NO_ROOM)

@@ -26,9 +26,10 @@ final class Team {
   private static final double REDUCING_SHARE = 0.4;
 
   /** Temperatures as multiples of the average cost of a stop. */
-  private static final double HOT = Double.parseDouble(System.getProperty("hot", "1"));
+  private static final double HOT = 1;
 
-  private static final double COLD = Double.parseDouble(System.getProperty("cold", "0.01"));
+  private static final double HOT_IN_TIGHT_ROUNDS = 3;
+  private static final double COLD = 0.01;
 
   /** From this many stops on the workers share the tours out instead of each searching all. */
   private static final int SHARED_FROM = 600;
@@ -47,8 +48,10 @@ final class Team {
     this.budget = budget;
     this.found = found;
     Orders orders = new Orders(model);
+    boolean alone = model.active.length < SHARED_FROM;
     for (int i = 0; i < options.workers(); i++) {
-      workers.add(new Worker(model, orders, budget, options.seed() * 1_000_003 + i));
+      long seed = options.seed() * 1_000_003 + i;
+      workers.add(new Worker(model, orders, budget, seed, alone && i % 2 == 1));
     }
     best = new Snapshot(model);
     sharedWork = new SharedWork(model, workers);
@@ -132,8 +135,8 @@ final class Team {
   private void anneal(ExecutorService threads) {
     double from = used();
     double scale = Math.max(1e-12, best.cost / model.active.length);
-    int cycles = Integer.getInteger("cycles", 1);
-    Cooling cooling = new Cooling(from, HOT * scale, COLD * scale, cycles);
+    double hot = options.goal() == Goal.FEWEST_VEHICLES ? HOT_IN_TIGHT_ROUNDS : HOT;
+    Cooling cooling = new Cooling(from, scale, hot * scale, COLD * scale);
     boolean shared = model.active.length >= SHARED_FROM && workers.size() > 1;
     for (int slice = 1; slice <= SLICES && !budget.cancelled(); slice++) {
       double until = from + (1 - from) * slice / SLICES;
@@ -145,9 +148,6 @@ final class Team {
         take(sharedWork.merge());
       } else {
         workers.forEach(worker -> take(worker.best));
-        if (slice * cycles % SLICES == 0) {
-          spread();
-        }
       }
     }
   }

@@ -3,6 +3,18 @@ package coldround.rounds.search.engine;
 /** One thread's search: its own solution, random numbers and best plan. */
 final class Worker {
 
+  /**
+   * Price of a mandatory stop left out for a while, which lets a search in tight rounds pass
+   * through incomplete plans: it moves by these factors after each stride so that about a third
+   * are.
+   */
+  private static final double DEARER = 1.02;
+
+  private static final double CHEAPER = 0.99;
+
+  /** Highest such price, as a multiple of the lowest. */
+  private static final double MOST_DEAR = 10;
+
   /** Steps between two looks at the clock. */
   private static final int STRIDE = 64;
 
@@ -10,13 +22,21 @@ final class Worker {
   final Snapshot best;
   final Chance chance;
   long iterations;
+  private final boolean mayDrop;
+  private double missingPrice;
   private final Budget budget;
   private final Ruin ruin;
   private final Recreate recreate;
   private final FleetReduction reduction;
 
-  Worker(Model model, Orders orders, Budget budget, long seed) {
+  /**
+   * A worker with its own random numbers.
+   *
+   * @param mayDrop whether it may leave out a mandatory stop for a while
+   */
+  Worker(Model model, Orders orders, Budget budget, long seed, boolean mayDrop) {
     this.budget = budget;
+    this.mayDrop = mayDrop;
     chance = new Chance(seed);
     solution = new Solution(model);
     best = new Snapshot(model);
@@ -48,8 +68,16 @@ final class Worker {
       }
       iterations += STRIDE;
       used = budget.used(iterations);
+      reprice(cooling.typical(), temperature);
     }
     solution.recount();
+  }
+
+  /** Keeps the price of a missing stop above what leaving out a typical stop saves. */
+  private void reprice(double typical, double temperature) {
+    double changed = missingPrice * (solution.missing > best.missing ? DEARER : CHEAPER);
+    double least = typical + temperature;
+    missingPrice = Math.min(MOST_DEAR * least, Math.max(least, changed));
   }
 
   private void step(double temperature) {
@@ -69,10 +97,11 @@ final class Worker {
   }
 
   private boolean accepts(int missing, double cost, double temperature) {
-    if (solution.missing != missing) {
+    if (!mayDrop && solution.missing != missing) {
       return solution.missing < missing;
     }
-    return solution.cost < cost - temperature * Math.log(chance.unit());
+    double dearer = solution.cost - cost + missingPrice * (solution.missing - missing);
+    return dearer < -temperature * Math.log(chance.unit());
   }
 
   /**
