@@ -1,12 +1,16 @@
 package coldround.benchmark;
 
+import coldround.rounds.search.Fault;
 import coldround.rounds.search.Goal;
 import coldround.rounds.search.Limit;
 import coldround.rounds.search.Plan;
 import coldround.rounds.search.PlanChecker;
+import coldround.rounds.search.Problem;
 import coldround.rounds.search.Route;
 import coldround.rounds.search.SearchListener;
 import coldround.rounds.search.SearchOptions;
+import coldround.rounds.search.Stop;
+import coldround.rounds.search.Vehicle;
 import coldround.rounds.search.engine.RuinAndRecreate;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.lang.management.ManagementFactory;
@@ -42,7 +46,10 @@ final class Rounds {
     // the start of the virtual machine belongs to the time allowed, up to half of it
     double before = Math.min(seconds / 2, started) + (System.nanoTime() - begin) * 1e-9;
     Plan plan = plan(instance, goal, Math.max(0.1, seconds - before - WRITING_SECONDS));
-    print(instance, goal, plan, started + (System.nanoTime() - begin) * 1e-9);
+    boolean feasible = print(instance, goal, plan, started + (System.nanoTime() - begin) * 1e-9);
+    if (!feasible) {
+      throw new IllegalArgumentException(instance.name() + ": no plan found that serves all");
+    }
   }
 
   static double seconds(String text) {
@@ -64,24 +71,16 @@ final class Rounds {
 
   /** Plans an instance; a stop that no plan can serve is an error of the file. */
   static Plan plan(RoutingInstance instance, Goal goal, double seconds) {
-    if (instance.problem().vehicles().isEmpty()) {
-      throw new IllegalArgumentException(instance.name() + ": there is no vehicle");
-    }
+    requireRoom(instance);
     Plan plan =
         new RuinAndRecreate()
             .search(
                 instance.problem(),
                 Optional.empty(),
-                new SearchOptions(
-                    SEED,
-                    Long.getLong("its", 0) > 0
-                        ? Limit.iterations(Long.getLong("its"))
-                        : Limit.seconds(seconds),
-                    2,
-                    goal),
+                new SearchOptions(SEED, Limit.seconds(seconds), 2, goal),
                 SearchListener.SILENT);
     plan.leftOut().stream()
-        .filter(left -> left.mandatory() && left.fault() != coldround.rounds.search.Fault.NO_ROOM)
+        .filter(left -> left.mandatory() && left.fault() != Fault.NO_ROOM)
         .findFirst()
         .ifPresent(
             left -> {
@@ -92,11 +91,26 @@ final class Rounds {
     return plan;
   }
 
+  /** Refuses a file whose vehicles cannot hold what must be served, whatever the plan. */
+  private static void requireRoom(RoutingInstance instance) {
+    Problem problem = instance.problem();
+    double room = problem.vehicles().stream().mapToDouble(Vehicle::capacity).sum();
+    double demand =
+        problem.stops().stream().filter(Stop::mandatory).mapToDouble(Stop::demand).sum();
+    if (problem.vehicles().isEmpty()) {
+      throw new IllegalArgumentException(instance.name() + ": there is no vehicle");
+    }
+    if (demand > room) {
+      throw new IllegalArgumentException(
+          instance.name() + ": the demand of " + demand + " exceeds all capacity, " + room);
+    }
+  }
+
   static boolean feasible(RoutingInstance instance, Plan plan) {
     return plan.complete() && PlanChecker.check(instance.problem(), plan).isEmpty();
   }
 
-  private static void print(RoutingInstance instance, Goal goal, Plan plan, double seconds)
+  private static boolean print(RoutingInstance instance, Goal goal, Plan plan, double seconds)
       throws Exception {
     List<List<Integer>> routes = new ArrayList<>();
     for (Route route : plan.routes()) {
@@ -111,7 +125,8 @@ final class Rounds {
     figures.put("vehicles", routes.size());
     figures.put("distance", round(plan.distance()));
     figures.put("seconds", Math.round(seconds * 100) / 100.0);
-    figures.put("feasible", feasible(instance, plan));
+    boolean feasible = feasible(instance, plan);
+    figures.put("feasible", feasible);
     figures.put("goal", words(instance, goal));
     if (instance.higherIsBetter()) {
       figures.put("score", round(instance.collected(plan)));
@@ -119,6 +134,7 @@ final class Rounds {
     }
     figures.put("routes", routes);
     System.out.println(new ObjectMapper().writeValueAsString(figures));
+    return feasible;
   }
 
   private static String words(List<Integer> numbers) {

@@ -201,7 +201,7 @@ class RoutingFileTest {
   void aCustomerThatNoVehicleCanServeIsNamed() {
     RoutingInstance instance =
         RoutingFile.read(
-            TIME_WINDOWS.replace("7          5        20", "17         5        20"), "f");
+            TIME_WINDOWS.replace("7          5        20", "11         5        20"), "f");
     Exception e =
         assertThrows(
             IllegalArgumentException.class, () -> Rounds.plan(instance, Goal.LOWEST_COST, 0.2));
@@ -209,6 +209,16 @@ class RoutingFileTest {
         "TINY: customer 1 cannot be served: "
             + "the demand exceeds the capacity of every allowed vehicle",
         e.getMessage());
+  }
+
+  @Test
+  void moreDemandThanAllVehiclesHoldIsNamed() {
+    RoutingInstance instance =
+        RoutingFile.read(TIME_WINDOWS.replace("  2         10", "  1         10"), "f");
+    Exception e =
+        assertThrows(
+            IllegalArgumentException.class, () -> Rounds.plan(instance, Goal.LOWEST_COST, 0.2));
+    assertEquals("TINY: the demand of 13.0 exceeds all capacity, 10.0", e.getMessage());
   }
 
   @Test

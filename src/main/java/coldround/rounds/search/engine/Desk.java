@@ -34,7 +34,7 @@ final class Desk {
   /** The part of a plan that still holds in this problem: rounds that no longer do are emptied. */
   Snapshot snapshot(Plan plan) {
     Snapshot snapshot = new Snapshot(model);
-    solution(plan).store(snapshot);
+    snapshot.take(solution(plan));
     return snapshot;
   }
 

@@ -1,9 +1,11 @@
 package coldround.rounds.search.engine;
 
+import java.util.Arrays;
+
 /**
  * Serves all mandatory stops, then with ever fewer tours: each stop counts how often it was left
  * out, and a step is kept if the stops it leaves out count less (Christiaens and Vanden Berghe,
- * 2020, section 5.4).
+ * 2020).
  */
 final class FleetReduction {
 
@@ -37,7 +39,7 @@ final class FleetReduction {
   void start(boolean fewerVehicles, int leastVehicles) {
     vehicles = fewerVehicles;
     least = leastVehicles;
-    java.util.Arrays.fill(absences, 1);
+    Arrays.fill(absences, 1);
     keep();
   }
 
@@ -87,7 +89,7 @@ final class FleetReduction {
   private void keep() {
     boolean fewer = vehicles && solution.used < best.toursUsed();
     if (solution.missing < best.missing || solution.missing == best.missing && fewer) {
-      solution.store(best);
+      best.take(solution);
     }
     if (vehicles && solution.missing == 0 && solution.used > least) {
       solution.mostUsed = solution.used - 1;

@@ -5,7 +5,7 @@ import java.util.List;
 
 /**
  * The orders in which removed stops are put back, each with its weight; those of Christiaens and
- * Vanden Berghe (2020), sections 5.2 and 6.3, and by price for stops that may be left out.
+ * Vanden Berghe (2020), and by price for stops that may be left out.
  */
 final class Orders {
 

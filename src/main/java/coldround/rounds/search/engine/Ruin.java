@@ -3,7 +3,7 @@ package coldround.rounds.search.engine;
 /**
  * Takes strings of neighbouring stops out of tours near a random stop: the adjacent string removal
  * of Christiaens and Vanden Berghe, "Slack Induction by String Removals for Vehicle Routing
- * Problems", Transportation Science 54 (2020), section 5.1, with the numbers given there.
+ * Problems", Transportation Science 54 (2020), with the numbers given there.
  */
 final class Ruin {
 

@@ -1,6 +1,7 @@
 package coldround.rounds.search.engine;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 
@@ -29,7 +30,7 @@ final class SharedWork {
   /** Gives each worker the whole present solution and its part of it. */
   void share() {
     if (current.missing == Integer.MAX_VALUE) {
-      whole.store(current);
+      current.take(whole);
     }
     whole.load(current);
     assignTours();
@@ -46,7 +47,7 @@ final class SharedWork {
     for (int v = 0; v < model.vehicles; v++) {
       solution.open[v] = model.fleet.usable[v] && workerOf[v] == index;
     }
-    java.util.Arrays.fill(solution.isOwn, false);
+    Arrays.fill(solution.isOwn, false);
     for (int s : stops) {
       solution.isOwn[s] = true;
     }
@@ -109,7 +110,7 @@ final class SharedWork {
     List<Snapshot> currents = new ArrayList<>();
     for (Worker worker : workers) {
       Snapshot now = new Snapshot(model);
-      worker.solution.store(now);
+      now.take(worker.solution);
       currents.add(now);
       bests.add(worker.best);
     }

@@ -28,6 +28,20 @@ final class Snapshot {
     return used;
   }
 
+  /** Notes the present tours of a solution. */
+  void take(Solution solution) {
+    cost = solution.cost;
+    missing = solution.missing;
+    int at = 0;
+    for (int v = 0; v < solution.tours.length; v++) {
+      Tour tour = solution.tours[v];
+      from[v] = at;
+      System.arraycopy(tour.node, 1, stops, at, tour.size);
+      at += tour.size;
+    }
+    from[solution.tours.length] = at;
+  }
+
   void copy(Snapshot other) {
     System.arraycopy(other.stops, 0, stops, 0, stops.length);
     System.arraycopy(other.from, 0, from, 0, from.length);

@@ -230,20 +230,6 @@ final class Solution {
     return absentCountBefore;
   }
 
-  /** Writes the tours into a snapshot. */
-  void store(Snapshot into) {
-    into.cost = cost;
-    into.missing = missing;
-    int at = 0;
-    for (int v = 0; v < tours.length; v++) {
-      Tour tour = tours[v];
-      into.from[v] = at;
-      System.arraycopy(tour.node, 1, into.stops, at, tour.size);
-      at += tour.size;
-    }
-    into.from[tours.length] = at;
-  }
-
   /** Becomes what a snapshot holds. */
   void load(Snapshot snapshot) {
     begin();

@@ -49,13 +49,13 @@ final class Worker {
   void construct() {
     solution.begin();
     recreate.runAll();
-    solution.store(best);
+    best.take(solution);
   }
 
   /** Continues from a snapshot, which becomes the best known too. */
   void load(Snapshot snapshot) {
     solution.load(snapshot);
-    solution.store(best);
+    best.take(solution);
   }
 
   /** Anneals until a share of the budget is used up. */
@@ -89,7 +89,7 @@ final class Worker {
     if (accepts(missing, cost, temperature)) {
       if (solution.missing < best.missing
           || solution.missing == best.missing && solution.cost < best.cost - Model.EPS) {
-        solution.store(best);
+        best.take(solution);
       }
     } else {
       solution.rollback();
