@@ -130,14 +130,18 @@ final class Feasibility {
     }
     double earliest = shift.begins() + there;
     double latest = shift.hardEnd() - back - stop.serviceMinutes();
-    boolean open =
-        stop.windows().stream()
-            .filter(window -> !window.neverOpen())
-            .anyMatch(
-                window ->
-                    Math.max(window.opens(), earliest)
-                        <= Math.min(window.closes(), latest) + Model.EPS);
-    return open ? null : Fault.WINDOW_OUTSIDE_SHIFTS;
+    return opensBetween(stop, earliest, latest) ? null : Fault.WINDOW_OUTSIDE_SHIFTS;
+  }
+
+  /** A plain loop: this runs for every stop and vehicle, also when an emergency comes in. */
+  private static boolean opensBetween(Stop stop, double earliest, double latest) {
+    for (Window window : stop.windows()) {
+      double begin = Math.max(window.opens(), earliest);
+      if (!window.neverOpen() && begin <= Math.min(window.closes(), latest) + Model.EPS) {
+        return true;
+      }
+    }
+    return false;
   }
 
   /** Minutes from place to place, infinite if either matrix has no finite entry. */
