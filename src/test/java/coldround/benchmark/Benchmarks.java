@@ -21,15 +21,19 @@ public final class Benchmarks {
   private Benchmarks() {}
 
   public static void main(String... arguments) throws Exception {
-    Program program = arguments.length == 0 ? null : PROGRAMS.get(arguments[0]);
-    if (program == null) {
-      throw new IllegalArgumentException("name one of " + PROGRAMS.keySet());
-    }
     try {
-      program.run(Arrays.copyOfRange(arguments, 1, arguments.length));
+      program(arguments).run(Arrays.copyOfRange(arguments, 1, arguments.length));
     } catch (IllegalArgumentException e) {
       System.err.println(e.getMessage());
       System.exit(1);
     }
+  }
+
+  private static Program program(String... arguments) {
+    Program program = arguments.length == 0 ? null : PROGRAMS.get(arguments[0]);
+    if (program == null) {
+      throw new IllegalArgumentException("name one of " + PROGRAMS.keySet());
+    }
+    return program;
   }
 }
