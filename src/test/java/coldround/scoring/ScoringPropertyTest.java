@@ -20,7 +20,7 @@ import net.jqwik.api.constraints.DoubleRange;
 import net.jqwik.api.constraints.IntRange;
 
 /** What must hold for any unit. */
-class ScoringProperties {
+class ScoringPropertyTest {
 
   private static final List<String> GRADES =
       List.of("clean", "light", "moderate", "heavy", "blocked");
@@ -32,7 +32,7 @@ class ScoringProperties {
     UnitFile file = new UnitFile();
     int cleanedDaysAgo = 950;
     for (int daysAgo = 900; daysAgo >= 0; daysAgo -= 20 + chance.nextInt(60)) {
-      double ambientF = 62 + 35 * chance.nextDouble();
+      double ambientF = 62 + 20 * chance.nextDouble();
       double splitF = 28 + fahrenheitADay * (cleanedDaysAgo - daysAgo) + 2 * chance.nextGaussian();
       UnitFile.VisitRow visit = file.visit(daysAgo).split(ambientF, splitF);
       boolean due = chance.nextInt(4) == 0 || cleanedDaysAgo - daysAgo > 300;
