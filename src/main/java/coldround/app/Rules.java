@@ -7,7 +7,6 @@ import coldround.refrigerant.Refrigerant;
 import coldround.refrigerant.RefrigerantLaw;
 import coldround.refrigerant.RefrigerantRules;
 import coldround.refrigerant.Refrigerants;
-import coldround.scoring.LeakMethods;
 import coldround.scoring.Scoring;
 import coldround.scoring.ScoringRules;
 import coldround.table.BadTables;
@@ -38,7 +37,6 @@ class Rules {
 
   private final RefrigerantRules refrigerants;
   private final ScoringRules scoring;
-  private final LeakMethods leakMethods;
   private final Upkeep upkeep;
   private final IntakeTables intake;
 
@@ -50,7 +48,6 @@ class Rules {
     RuleTables reading = tables("import", importFolder);
     refrigerants = RefrigerantRules.load(judging);
     scoring = ScoringRules.load(judging);
-    leakMethods = LeakMethods.load(judging);
     upkeep =
         Upkeep.load(
             judging,
@@ -124,15 +121,7 @@ class Rules {
   @Produces
   @Singleton
   Scoring scoring() {
-    return new Scoring(
-        scoring,
-        new coldround.scoring.RefrigerantRules(
-            refrigerants.refrigerants(),
-            refrigerants.law(),
-            refrigerants.categories(),
-            refrigerants.leakRates(),
-            refrigerants.leakDuties(),
-            leakMethods));
+    return new Scoring(scoring, refrigerants);
   }
 
   @Produces

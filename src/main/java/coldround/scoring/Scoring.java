@@ -1,6 +1,7 @@
 package coldround.scoring;
 
 import coldround.fleet.UnitHistory;
+import coldround.refrigerant.RefrigerantRules;
 import coldround.scoring.statistics.FaultTally;
 import java.time.LocalDate;
 import java.util.List;
@@ -36,7 +37,7 @@ public final class Scoring {
     this.coldSide = new ColdSide(rules);
     this.coilRule = new CoilRule(rules, splits);
     this.tripRule = new TripRule(rules, splits);
-    this.leaks = new Leaks(gases);
+    this.leaks = new Leaks(rules, gases);
     this.supplyRule = new SupplyRule(rules, gases, splits);
     this.ageFactor = new AgeFactor(rules);
     this.refrigerantFactor = new RefrigerantFactor(rules);

@@ -15,6 +15,7 @@ public record ScoringRules(
     FailureModes modes,
     DesignAmbients ambients,
     ReadingHabits habits,
+    LeakMethods leakMethods,
     Cautions cautions) {
 
   /** Reads them; problems are left with the tables. */
@@ -32,6 +33,7 @@ public record ScoringRules(
             FailureModes.load(tables),
             DesignAmbients.load(tables),
             ReadingHabits.load(tables),
+            LeakMethods.load(tables),
             Cautions.load(tables));
     rules.kinds.all().forEach(kind -> rules.check(tables, kind));
     return rules;
@@ -75,6 +77,7 @@ public record ScoringRules(
         modes,
         ambients,
         habits,
+        leakMethods,
         cautions);
   }
 }

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import coldround.refrigerant.RefrigerantRules;
 import coldround.table.BadTables;
 import coldround.table.RuleTables;
 import java.io.IOException;
