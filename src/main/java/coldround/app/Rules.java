@@ -10,6 +10,7 @@ import coldround.refrigerant.Refrigerants;
 import coldround.scoring.Scoring;
 import coldround.scoring.ScoringRules;
 import coldround.table.BadTables;
+import coldround.table.Basis;
 import coldround.table.RuleTables;
 import coldround.table.TableProblem;
 import coldround.upkeep.Upkeep;
@@ -39,6 +40,7 @@ class Rules {
   private final ScoringRules scoring;
   private final Upkeep upkeep;
   private final IntakeTables intake;
+  private final String fingerprint;
 
   @Inject
   Rules(
@@ -61,6 +63,7 @@ class Rules {
             ProfileFiles.read(reading, importFolder.orElse(null)),
             new Known(refrigerants.refrigerants()));
     check(judging, reading);
+    fingerprint = judging.fingerprint();
   }
 
   private static RuleTables tables(String packaged, Optional<Path> folder) {
@@ -128,6 +131,12 @@ class Rules {
   @Singleton
   Upkeep upkeep() {
     return upkeep;
+  }
+
+  @Produces
+  @Singleton
+  Basis basis(@ConfigProperty(name = "quarkus.application.version") String version) {
+    return new Basis(version + " " + fingerprint);
   }
 
   @Produces
