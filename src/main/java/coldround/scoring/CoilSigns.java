@@ -47,7 +47,7 @@ final class CoilSigns {
     stillHigh(current, given, clean, signs);
     boolean high =
         !current.used().isEmpty()
-            && (excessK > limits.value(LimitName.EXCESS_WATCH) || !signs.isEmpty());
+            && (limits.over(LimitName.EXCESS_WATCH, excessK) || !signs.isEmpty());
     if (high) {
       fans(electrical, signs);
       contactor(electrical, signs);
@@ -63,7 +63,7 @@ final class CoilSigns {
       return;
     }
     double splitK = CleanSplits.splitK(lowest);
-    boolean overOwn = splitK - clean.splitK() > limits.value(LimitName.EXCESS_WATCH);
+    boolean overOwn = limits.over(LimitName.EXCESS_WATCH, splitK - clean.splitK());
     boolean overGiven = splitK > cleanSplits.mostK(given);
     if (!overOwn && !overGiven) {
       return;
@@ -125,7 +125,7 @@ final class CoilSigns {
 
   private void imbalance(ElectricalState electrical, List<Reason> signs) {
     double percent = electrical.imbalancePercent().orElse(0);
-    if (percent > limits.value(LimitName.IMBALANCE_DERATE)) {
+    if (limits.over(LimitName.IMBALANCE_DERATE, percent)) {
       signs.add(
           new Reason(
               "check-voltage",
@@ -141,7 +141,7 @@ final class CoilSigns {
 
   private void subcooled(EvaporatorState evaporator, List<Reason> signs) {
     double subcooling = evaporator.subcoolingK().orElse(0);
-    if (subcooling > limits.value(LimitName.SUBCOOLING_HIGH)) {
+    if (limits.over(LimitName.SUBCOOLING_HIGH, subcooling)) {
       signs.add(
           new Reason(
               "check-charge",

@@ -155,8 +155,7 @@ final class ColdSide {
   }
 
   private Optional<Reason> superheat(KindRule kind, Cold cold) {
-    double flood = limits.value(LimitName.SUPERHEAT_FLOOD);
-    if (cold.superheatK < flood) {
+    if (limits.under(LimitName.SUPERHEAT_FLOOD, cold.superheatK)) {
       return Optional.of(
           new Reason(
               "superheat-low",
@@ -188,9 +187,10 @@ final class ColdSide {
 
   /** Of boxes only: an air conditioner drops its air by more. */
   private Optional<Reason> airDrop(KindRule kind, Cold cold) {
-    double least = limits.value(LimitName.AIR_DROP_LEAST);
-    double most = limits.value(LimitName.AIR_DROP_MOST);
-    if (!kind.food() || !(cold.airDropK < least || cold.airDropK > most)) {
+    boolean off =
+        limits.under(LimitName.AIR_DROP_LEAST, cold.airDropK)
+            || limits.over(LimitName.AIR_DROP_MOST, cold.airDropK);
+    if (!kind.food() || !off) {
       return Optional.empty();
     }
     return Optional.of(

@@ -63,14 +63,16 @@ final class Diagnosis {
         figure(
             "expectedFaultsNextYear",
             OptionalDouble.of(faults.expectedNextYear()),
-            Measure.COUNT,
+            Measure.PER_YEAR,
             ""));
     figures.add(
         figure(
             "annualLeakRate",
-            leak.rollingPercentPerYear(),
+            leak.percentPerYear(),
             Measure.PERCENT_PER_YEAR,
-            "the full charge of the unit in the equipment list"));
+            leak.chargeKg().isEmpty()
+                ? "the full charge of the unit in the equipment list"
+                : "an addition of refrigerant to compute from"));
     return figures;
   }
 

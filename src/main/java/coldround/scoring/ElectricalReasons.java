@@ -40,11 +40,11 @@ final class ElectricalReasons {
   }
 
   Optional<Reason> imbalance(double percent, LocalDate date) {
-    if (percent > limits.value(LimitName.IMBALANCE_MOST)) {
+    if (limits.over(LimitName.IMBALANCE_MOST, percent)) {
       return Optional.of(
           imbalance("voltage-imbalance-stop", STOP, percent, date, LimitName.IMBALANCE_MOST));
     }
-    return percent > limits.value(LimitName.IMBALANCE_DERATE)
+    return limits.over(LimitName.IMBALANCE_DERATE, percent)
         ? Optional.of(
             imbalance("voltage-imbalance", DERATE, percent, date, LimitName.IMBALANCE_DERATE))
         : Optional.empty();
@@ -61,7 +61,7 @@ final class ElectricalReasons {
 
   Optional<Reason> supply(double volts, double rated, LocalDate date) {
     double off = rated > 0 ? 100 * (volts / rated - 1) : 0;
-    if (Math.abs(off) <= limits.value(LimitName.SUPPLY_BAND)) {
+    if (!limits.over(LimitName.SUPPLY_BAND, Math.abs(off))) {
       return Optional.empty();
     }
     return Optional.of(
@@ -115,7 +115,7 @@ final class ElectricalReasons {
       return Optional.empty();
     }
     double change = 100 * (amps.getAsDouble() / usual.getAsDouble() - 1);
-    if (Math.abs(change) <= limits.value(LimitName.COMPRESSOR_CHANGE)) {
+    if (!limits.over(LimitName.COMPRESSOR_CHANGE, Math.abs(change))) {
       return Optional.empty();
     }
     return Optional.of(

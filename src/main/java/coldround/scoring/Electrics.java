@@ -164,12 +164,10 @@ final class Electrics {
   }
 
   private Verdict verdict(double loadPercent) {
-    if (loadPercent < limits.value(LimitName.FAN_LOAD_LEAST)) {
+    if (limits.under(LimitName.FAN_LOAD_LEAST, loadPercent)) {
       return Verdict.UNDERLOADED;
     }
-    return loadPercent > limits.value(LimitName.FAN_LOAD_MOST)
-        ? Verdict.OVERLOADED
-        : Verdict.NORMAL;
+    return limits.over(LimitName.FAN_LOAD_MOST, loadPercent) ? Verdict.OVERLOADED : Verdict.NORMAL;
   }
 
   private record Compressor(OptionalDouble amps, Optional<LocalDate> date, OptionalDouble usual) {

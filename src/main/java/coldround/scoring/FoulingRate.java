@@ -16,9 +16,7 @@ final class FoulingRate {
    */
   private static final int ROBUST = 5;
 
-  // standard deviation per median absolute deviation, and efficiency of the Theil-Sen slope, both
-  // of the normal law
-  private static final double SD_PER_MAD = 1.4826;
+  // efficiency of the Theil-Sen slope against least squares, of the normal law
   private static final double THEIL_SEN_EFFICIENCY = 0.955;
 
   private final double readingSd;
@@ -60,20 +58,8 @@ final class FoulingRate {
     if (Double.isNaN(slope)) {
       return rate;
     }
-    double sd = Math.max(readingSd, SD_PER_MAD * absoluteDeviation(days, excess, slope));
-    return rate.with(slope, sd / Math.sqrt(THEIL_SEN_EFFICIENCY * spread(days)));
-  }
-
-  private static double absoluteDeviation(double[] days, double[] excess, double slope) {
-    double[] left = new double[days.length];
-    for (int i = 0; i < left.length; i++) {
-      left[i] = excess[i] - slope * days[i];
-    }
-    double middle = TheilSen.median(left);
-    for (int i = 0; i < left.length; i++) {
-      left[i] = Math.abs(left[i] - middle);
-    }
-    return TheilSen.median(left);
+    // the readings' own scatter is not used: then a higher reading could count for less
+    return rate.with(slope, readingSd / Math.sqrt(THEIL_SEN_EFFICIENCY * spread(days)));
   }
 
   private static double spread(double[] days) {

@@ -147,13 +147,14 @@ final class Splits {
   }
 
   private Optional<Reason> unfit(VisitFigures figures, double condensingC, double controlC) {
-    if (figures.ambientC < limits.value(LimitName.AMBIENT_LEAST)) {
+    if (limits.under(LimitName.AMBIENT_LEAST, figures.ambientC)) {
       return Optional.of(tooCold);
     }
-    if (Math.abs(condensingC - controlC) <= limits.value(LimitName.HEAD_CONTROL_BAND)) {
+    if (!Double.isNaN(controlC)
+        && !limits.over(LimitName.HEAD_CONTROL_BAND, Math.abs(condensingC - controlC))) {
       return Optional.of(held);
     }
-    if (condensingC - figures.ambientC < limits.value(LimitName.SPLIT_LEAST)) {
+    if (limits.under(LimitName.SPLIT_LEAST, condensingC - figures.ambientC)) {
       return Optional.of(tooLow);
     }
     return habits.phraseIn(figures.visit.note()).map(Splits::noted);

@@ -4,10 +4,7 @@ import coldround.sheet.Row;
 import coldround.sheet.SheetReader;
 import java.io.IOException;
 import java.io.InputStream;
-import java.io.InputStreamReader;
-import java.io.Reader;
 import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -57,7 +54,7 @@ public final class RuleTables {
   public <T> List<T> read(String file, List<String> keyColumns, Function<TableRow, T> make) {
     List<T> made = new ArrayList<>();
     Set<String> keys = new HashSet<>();
-    try (SheetReader rows = SheetReader.standard(open(file))) {
+    try (SheetReader rows = open(file)) {
       List<String> header = rows.hasNext() ? header(rows.next()) : List.of();
       for (String keyColumn : keyColumns) {
         if (!header.contains(keyColumn)) {
@@ -78,7 +75,7 @@ public final class RuleTables {
   }
 
   private static List<String> header(Row row) {
-    return row.cells().stream().map(cell -> cell.replace("\uFEFF", "").strip()).toList();
+    return row.cells().stream().map(String::strip).toList();
   }
 
   private static boolean blank(Row row) {
@@ -94,7 +91,11 @@ public final class RuleTables {
       Function<TableRow, T> make,
       List<T> made) {
     if (row.cells().size() != header.size()) {
-      String counts = row.cells().size() + " cells under " + header.size() + " columns";
+      String counts =
+          row.cells().size()
+              + " cells under "
+              + header.size()
+              + " columns; a cell that holds the delimiter needs quotes around it";
       problem(file, row.line(), "", counts);
       return;
     }
@@ -129,7 +130,7 @@ public final class RuleTables {
     return override != null && Files.isRegularFile(override.resolve(file));
   }
 
-  private Reader open(String file) {
+  private SheetReader open(String file) {
     try {
       InputStream bytes =
           overridden(file)
@@ -140,7 +141,9 @@ public final class RuleTables {
       if (bytes == null) {
         throw new IOException("no such file");
       }
-      return new InputStreamReader(bytes, StandardCharsets.UTF_8);
+      try (bytes) {
+        return TableText.read(bytes);
+      }
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }

@@ -58,4 +58,17 @@ class RuleTablesTest {
     assertTrue(bad.getMessage().contains("column limit: the column is missing"));
     assertTrue(bad.getMessage().contains("scoring/nowhere.csv: cannot be read"));
   }
+
+  @Test
+  void aTableIsReadAsSpreadsheetProgramsSaveIt() throws Exception {
+    byte[] saved =
+        "limit;value;source\r\nage;25;\"own; r\u00e9vis\u00e9\"\r\n"
+            .getBytes(java.nio.charset.Charset.forName("windows-1252"));
+    Files.write(folder.resolve("limits.csv"), saved);
+    RuleTables tables = new RuleTables("scoring", folder);
+    List<String> read =
+        tables.read("limits.csv", "limit", row -> row.number("value") + " " + row.text("source"));
+    tables.check();
+    assertEquals(List.of("25.0 own; r\u00e9vis\u00e9"), read);
+  }
 }

@@ -7,7 +7,9 @@ import coldround.quantity.Measure;
 import coldround.table.RuleTables;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.DeserializationFeature;
+import com.fasterxml.jackson.databind.JsonMappingException;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.exc.UnrecognizedPropertyException;
 import com.fasterxml.jackson.dataformat.yaml.YAMLFactory;
 import io.quarkus.runtime.util.ClassPathUtils;
 import java.io.IOException;
@@ -99,12 +101,21 @@ public final class ProfileFiles {
         throw new IllegalArgumentException("the file of profile " + profile.name() + " is " + file);
       }
       profiles.add(profile);
+    } catch (UnrecognizedPropertyException e) {
+      String known = e.getKnownPropertyIds().toString();
+      problem(file, 0, "there is no entry '" + e.getPropertyName() + "'; known are " + known);
+    } catch (JsonMappingException e) {
+      String place = e.getPath().stream().map(step -> "" + step.getFieldName()).toList().toString();
+      problem(file, 0, "what stands at " + place + " has another form than in standard.yaml");
     } catch (JsonProcessingException e) {
-      long line = e.getLocation() == null ? 0 : e.getLocation().getLineNr();
-      tables.problem(FOLDER + "/" + file, line, "", e.getOriginalMessage());
+      problem(file, e.getLocation().getLineNr(), e.getOriginalMessage());
     } catch (IllegalArgumentException e) {
-      tables.problem(FOLDER + "/" + file, 0, "", e.getMessage());
+      problem(file, 0, e.getMessage());
     }
+  }
+
+  private void problem(String file, long line, String message) {
+    tables.problem(FOLDER + "/" + file, line, "", message.replace("\n", " "));
   }
 
   private static Profile profile(Said said) {

@@ -12,7 +12,7 @@ import net.jqwik.api.Provide;
 import net.jqwik.api.constraints.DoubleRange;
 import net.jqwik.api.constraints.Scale;
 
-class SaturationProperties {
+class SaturationPropertyTest {
 
   private static final List<SaturationCurve> CURVES =
       Tables.REFRIGERANTS.all().stream()

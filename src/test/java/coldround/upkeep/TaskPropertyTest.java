@@ -15,7 +15,7 @@ import java.util.stream.Collectors;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 
-class TaskProperties {
+class TaskPropertyTest {
 
   private static List<Task> tasks(UnitHistory history, LocalDate asOf) {
     Assessment assessment = Rules.SCORING.assess(history, asOf);
