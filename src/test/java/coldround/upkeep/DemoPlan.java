@@ -2,6 +2,7 @@ package coldround.upkeep;
 
 import coldround.fleet.UnitHistory;
 import coldround.quantity.MeasureSystem;
+import coldround.reason.Source;
 import coldround.upkeep.BacktestReport.Verdict;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -49,6 +50,22 @@ public final class DemoPlan {
         report.count(Verdict.NEEDED),
         report.count(Verdict.NEEDLESS),
         report.count(Verdict.UNKNOWN));
+    whatIf(fleet, day);
+  }
+
+  private static void whatIf(List<UnitHistory> fleet, LocalDate day) {
+    List<UnitHistory> known = fleet.stream().map(unit -> unit.asOf(day)).toList();
+    // four technicians with 30 hours a week on units
+    WhatIf whatIf =
+        new WhatIf(
+            Rules.SCORING, Rules.UPKEEP, 4 * 30 * 60, new Source("technicians", "all", "demo"));
+    List.of(
+            WhatIf.Change.none(day),
+            new WhatIf.Change(day.plusMonths(6), 0, false, 1),
+            new WhatIf.Change(day, 5 / 1.8, false, 1),
+            new WhatIf.Change(day, 0, true, 1),
+            new WhatIf.Change(day, 0, false, 2))
+        .forEach(change -> System.out.println(change + " " + whatIf.outlook(known, change)));
   }
 
   private static String told(Task task, TaskReason reason) {
