@@ -1,5 +1,7 @@
 package coldround.app;
 
+import coldround.field.VerdictTable;
+import coldround.field.Verdicts;
 import coldround.intake.IntakeTables;
 import coldround.intake.KnownRefrigerants;
 import coldround.intake.edge.ProfileFiles;
@@ -40,6 +42,7 @@ class Rules {
   private final ScoringRules scoring;
   private final LeakMethods leakMethods;
   private final Upkeep upkeep;
+  private final VerdictTable verdicts;
   private final IntakeTables intake;
 
   @Inject
@@ -58,6 +61,7 @@ class Rules {
             refrigerants.refrigerants(),
             refrigerants.leakInspections(),
             refrigerants.categories());
+    verdicts = VerdictTable.load(judging);
     intake =
         IntakeTables.read(
             reading,
@@ -139,6 +143,12 @@ class Rules {
   @Singleton
   Upkeep upkeep() {
     return upkeep;
+  }
+
+  @Produces
+  @Singleton
+  Verdicts verdicts() {
+    return new Verdicts(verdicts, scoring, refrigerants.refrigerants(), upkeep);
   }
 
   @Produces
