@@ -46,6 +46,18 @@ class ArchitectureTest {
           Map.entry("scoring", Set.of("quantity", "reason", "table", "refrigerant", "fleet")),
           Map.entry(
               "upkeep", Set.of("quantity", "reason", "table", "refrigerant", "fleet", "scoring")),
+          Map.entry(
+              "field",
+              Set.of(
+                  "quantity",
+                  "reason",
+                  "table",
+                  "sheet",
+                  "refrigerant",
+                  "fleet",
+                  "intake",
+                  "scoring",
+                  "upkeep")),
           Map.entry("rounds", Set.of("quantity", "reason", "table")),
           Map.entry(
               "pages",

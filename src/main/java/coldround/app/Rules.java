@@ -1,5 +1,7 @@
 package coldround.app;
 
+import coldround.field.VerdictTable;
+import coldround.field.Verdicts;
 import coldround.intake.IntakeTables;
 import coldround.intake.KnownRefrigerants;
 import coldround.intake.edge.ProfileFiles;
@@ -39,6 +41,7 @@ class Rules {
   private final RefrigerantRules refrigerants;
   private final ScoringRules scoring;
   private final Upkeep upkeep;
+  private final VerdictTable verdicts;
   private final IntakeTables intake;
   private final String fingerprint;
 
@@ -57,6 +60,7 @@ class Rules {
             refrigerants.refrigerants(),
             refrigerants.leakInspections(),
             refrigerants.categories());
+    verdicts = VerdictTable.load(judging);
     intake =
         IntakeTables.read(
             reading,
@@ -137,6 +141,12 @@ class Rules {
   @Singleton
   Basis basis(@ConfigProperty(name = "quarkus.application.version") String version) {
     return new Basis(version + " " + fingerprint);
+  }
+
+  @Produces
+  @Singleton
+  Verdicts verdicts() {
+    return new Verdicts(verdicts, scoring, refrigerants.refrigerants(), upkeep);
   }
 
   @Produces
