@@ -4,6 +4,8 @@ package coldround.quantity;
 public enum Dimension {
   TEMPERATURE,
   TEMPERATURE_DIFFERENCE,
+  /** Difference of temperature per time. */
+  TEMPERATURE_RISE,
   PRESSURE_ABSOLUTE,
   PRESSURE_GAUGE,
   MASS,

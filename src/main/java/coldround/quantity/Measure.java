@@ -46,6 +46,9 @@ public final class Measure {
           Dimension.TEMPERATURE_DIFFERENCE,
           Units.KELVIN.divide(1.8),
           Units.KELVIN);
+  public static final Measure DELTA_K_PER_DAY = rise("deltaK/d", "K a day", Units.KELVIN);
+  public static final Measure DELTA_F_PER_DAY =
+      rise("deltaF/d", "°F a day", Units.KELVIN.divide(1.8));
   public static final Measure KPA = pressure("kPa", "kPa abs", 0, Dimension.PRESSURE_ABSOLUTE, 1);
   public static final Measure PSIA =
       pressure("psia", "psia", 0, Dimension.PRESSURE_ABSOLUTE, KPA_PER_PSI);
@@ -91,8 +94,8 @@ public final class Measure {
   private final String label;
   private final int decimals;
   private final Dimension dimension;
-  private final UnitConverter toBase;
-  private final UnitConverter fromBase;
+  private final double zero;
+  private final double factor;
 
   private Measure(
       String code,
@@ -101,12 +104,13 @@ public final class Measure {
       Dimension dimension,
       UnitConverter toBase,
       UnitConverter fromBase) {
+    // asked of the converter once: it computes with BigDecimal, a thousand times slower
+    this.zero = fromBase.convert(0.0);
+    this.factor = (toBase.convert(1000.0) - toBase.convert(0.0)) / 1000;
     this.code = code;
     this.label = label;
     this.decimals = decimals;
     this.dimension = dimension;
-    this.toBase = toBase;
-    this.fromBase = fromBase;
   }
 
   private static <Q extends javax.measure.Quantity<Q>> Measure linear(
@@ -116,6 +120,11 @@ public final class Measure {
             code, label, decimals, dimension, unit.getConverterTo(base), base.getConverterTo(unit));
     KNOWN.put(code, measure);
     return measure;
+  }
+
+  private static Measure rise(
+      String code, String label, Unit<javax.measure.quantity.Temperature> unit) {
+    return linear(code, label, 3, Dimension.TEMPERATURE_RISE, unit, Units.KELVIN);
   }
 
   private static Measure pressure(
@@ -174,12 +183,12 @@ public final class Measure {
 
   /** From this measure to the one used inside for its dimension. */
   public double toBase(double value) {
-    return toBase.convert(value);
+    return (value - zero) * factor;
   }
 
   /** From the measure used inside to this one. */
   public double fromBase(double value) {
-    return fromBase.convert(value);
+    return value / factor + zero;
   }
 
   @Override

@@ -8,6 +8,7 @@ public enum MeasureSystem {
       Map.of(
           Dimension.TEMPERATURE, Measure.DEG_F,
           Dimension.TEMPERATURE_DIFFERENCE, Measure.DELTA_F,
+          Dimension.TEMPERATURE_RISE, Measure.DELTA_F_PER_DAY,
           Dimension.PRESSURE_ABSOLUTE, Measure.PSIA,
           Dimension.PRESSURE_GAUGE, Measure.PSIG,
           Dimension.MASS, Measure.POUND,
@@ -16,6 +17,7 @@ public enum MeasureSystem {
       Map.of(
           Dimension.TEMPERATURE, Measure.DEG_C,
           Dimension.TEMPERATURE_DIFFERENCE, Measure.DELTA_K,
+          Dimension.TEMPERATURE_RISE, Measure.DELTA_K_PER_DAY,
           Dimension.PRESSURE_ABSOLUTE, Measure.KPA,
           Dimension.PRESSURE_GAUGE, Measure.KPAG,
           Dimension.MASS, Measure.KG,

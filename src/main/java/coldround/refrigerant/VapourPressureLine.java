@@ -1,6 +1,7 @@
 package coldround.refrigerant;
 
 import java.util.Arrays;
+import java.util.stream.DoubleStream;
 
 /**
  * One curve of pressure over temperature: linear ln p against 1/T between nodes, which inverts
@@ -100,8 +101,7 @@ final class VapourPressureLine {
    */
   static VapourPressureLine midpoint(VapourPressureLine bubble, VapourPressureLine dew) {
     double[] kpa =
-        java.util.stream.DoubleStream.concat(
-                Arrays.stream(bubble.nodesKpa()), Arrays.stream(dew.nodesKpa()))
+        DoubleStream.concat(Arrays.stream(bubble.nodesKpa()), Arrays.stream(dew.nodesKpa()))
             .filter(p -> bubble.coversPressure(p) && dew.coversPressure(p))
             .sorted()
             .toArray();

@@ -1,0 +1,125 @@
+package coldround.refrigerant;
+
+import coldround.reason.Reason;
+import coldround.reason.Source;
+import coldround.table.RuleTables;
+import java.math.RoundingMode;
+import java.time.LocalDate;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalInt;
+
+/** How often the law wants a circuit inspected for leaks, by place, gas, charge and detector. */
+public final class LeakInspections {
+
+  private static final String DUE =
+      "{charge} of {refrigerant} ({tonnes} t CO2e) wants a leak inspection every {months} months"
+          + " ({reference})";
+  private static final String BY_DETECTOR =
+      "A leak detection system that is checked each year stands in for the leak inspection of"
+          + " {charge} of {refrigerant} ({reference})";
+  private static final String NOT_EXCEEDED =
+      "A leak inspection every {months} months is due only after the leak rate was over its"
+          + " threshold ({reference})";
+  private static final String EXEMPT =
+      "Sealed for good and labelled so, {charge} of {refrigerant} ({tonnes} t CO2e) is exempt from"
+          + " leak inspections ({reference})";
+  private static final String TOO_LITTLE =
+      "{charge} of {refrigerant} ({tonnes} t CO2e) is below the {limit} from which leak inspections"
+          + " are due ({reference})";
+  private static final String NO_RULE =
+      "The tables hold no leak inspection duty for {refrigerant} in {category}, jurisdiction"
+          + " '{jurisdiction}'";
+
+  private final List<InspectionRule> rules;
+  private final Jurisdictions jurisdictions;
+
+  private LeakInspections(List<InspectionRule> rules, Jurisdictions jurisdictions) {
+    this.rules = rules;
+    this.jurisdictions = jurisdictions;
+  }
+
+  public static LeakInspections load(RuleTables tables) {
+    return new LeakInspections(InspectionRule.read(tables), Jurisdictions.load(tables));
+  }
+
+  /**
+   * @param exceeded true when the leak rate was over its threshold and no inspection has since
+   *     shown that it is not
+   */
+  public InspectionDuty duty(ChargedCircuit circuit, boolean exceeded, LocalDate asOf) {
+    Jurisdictions.Law law = jurisdictions.law(circuit.jurisdiction());
+    List<InspectionRule> concerning =
+        rules.stream()
+            .filter(rule -> law.schedules().contains(rule.schedule()))
+            .filter(rule -> rule.concerns(circuit, asOf))
+            .toList();
+    Optional<InspectionRule> governing =
+        concerning.stream()
+            .filter(rule -> rule.inBand(circuit))
+            .min(Comparator.comparing(rule -> !rule.when().equals("exempt")));
+    return governing
+        .map(rule -> governed(rule, circuit, exceeded))
+        .orElseGet(() -> none(concerning, circuit, law.source()));
+  }
+
+  private static InspectionDuty governed(
+      InspectionRule rule, ChargedCircuit circuit, boolean exceeded) {
+    if (rule.when().equals("exempt")) {
+      return no(rule, circuit, "leak-inspection-exempt", EXEMPT);
+    }
+    if (rule.when().equals("after-exceeding") && !exceeded) {
+      return no(rule, circuit, "leak-rate-not-exceeded", NOT_EXCEEDED);
+    }
+    OptionalInt months = circuit.detector() ? rule.monthsWithDetector() : rule.months();
+    if (months.isEmpty()) {
+      return no(rule, circuit, "leak-detector-instead", BY_DETECTOR);
+    }
+    Map<String, Object> facts = facts(rule, circuit);
+    facts.put("months", months.getAsInt());
+    Reason reason = new Reason("leak-inspection", DUE, facts, rule.source());
+    return new InspectionDuty(months, rule.detectorMandatory(), reason);
+  }
+
+  private static InspectionDuty no(
+      InspectionRule rule, ChargedCircuit circuit, String code, String template) {
+    Reason reason = new Reason(code, template, facts(rule, circuit), rule.source());
+    return new InspectionDuty(OptionalInt.empty(), rule.detectorMandatory(), reason);
+  }
+
+  private static InspectionDuty none(
+      List<InspectionRule> concerning, ChargedCircuit circuit, Source law) {
+    Optional<InspectionRule> least =
+        concerning.stream()
+            .filter(rule -> !rule.when().equals("exempt"))
+            .min(Comparator.comparing(InspectionRule::from));
+    return least
+        .map(rule -> no(rule, circuit, "charge-too-small", TOO_LITTLE))
+        .orElseGet(
+            () -> {
+              Reason reason = new Reason("no-leak-inspection", NO_RULE, facts(circuit), law);
+              return new InspectionDuty(OptionalInt.empty(), false, reason);
+            });
+  }
+
+  private static Map<String, Object> facts(InspectionRule rule, ChargedCircuit circuit) {
+    Map<String, Object> facts = facts(circuit);
+    facts.put("limit", rule.band());
+    facts.put("reference", rule.legalReference());
+    rule.months().ifPresent(months -> facts.put("months", months));
+    return facts;
+  }
+
+  private static Map<String, Object> facts(ChargedCircuit circuit) {
+    Map<String, Object> facts = new LinkedHashMap<>();
+    facts.put("charge", ExactMass.told(circuit.chargeKg()));
+    facts.put("refrigerant", circuit.gas().designation());
+    facts.put("category", circuit.category().replace('-', ' '));
+    facts.put("jurisdiction", String.valueOf(circuit.jurisdiction()));
+    facts.put("tonnes", circuit.tonnesCo2e().setScale(2, RoundingMode.HALF_UP).toPlainString());
+    return facts;
+  }
+}
