@@ -20,7 +20,7 @@ class Time {
   /** The contractor's zone is that of the machine unless coldround.time-zone says otherwise. */
   @Produces
   @Singleton
-  Today today(Clock clock, @ConfigProperty(name = "coldround.time-zone") Optional<ZoneId> zone) {
-    return new Today(clock, zone.orElseGet(ZoneId::systemDefault));
+  Today today(Clock clock, @ConfigProperty(name = "coldround.time-zone") Optional<String> zone) {
+    return new Today(clock, zone.map(ZoneId::of).orElseGet(ZoneId::systemDefault));
   }
 }

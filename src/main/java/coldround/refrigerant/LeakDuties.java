@@ -31,7 +31,7 @@ public final class LeakDuties {
   private final List<LeakRule> rules;
   private final Jurisdictions jurisdictions;
 
-  private LeakDuties(List<LeakRule> rules, Jurisdictions jurisdictions) {
+  LeakDuties(List<LeakRule> rules, Jurisdictions jurisdictions) {
     this.rules = rules;
     this.jurisdictions = jurisdictions;
   }

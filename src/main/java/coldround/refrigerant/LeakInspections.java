@@ -37,7 +37,7 @@ public final class LeakInspections {
   private final List<InspectionRule> rules;
   private final Jurisdictions jurisdictions;
 
-  private LeakInspections(List<InspectionRule> rules, Jurisdictions jurisdictions) {
+  LeakInspections(List<InspectionRule> rules, Jurisdictions jurisdictions) {
     this.rules = rules;
     this.jurisdictions = jurisdictions;
   }

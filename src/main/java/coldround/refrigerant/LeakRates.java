@@ -47,7 +47,10 @@ public final class LeakRates {
   }
 
   public static LeakRates load(RuleTables tables) {
-    List<LeakRule> rules = LeakRule.read(tables);
+    return of(tables, LeakRule.read(tables));
+  }
+
+  static LeakRates of(RuleTables tables, List<LeakRule> rules) {
     return new LeakRates(
         only(tables, rules, "annualizing"),
         only(tables, rules, "rolling"),

@@ -131,7 +131,7 @@ public record PhaseOutRule(
   }
 
   /** The GWP at which the rule begins to bite, for its sentence. */
-  OptionalInt gwpLimit() {
+  public OptionalInt gwpLimit() {
     OptionalDouble limit = gwpFrom.isPresent() ? gwpFrom : gwpAbove;
     return limit.isPresent() ? OptionalInt.of((int) limit.getAsDouble()) : OptionalInt.empty();
   }

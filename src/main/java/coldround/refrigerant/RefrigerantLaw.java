@@ -5,6 +5,8 @@ import coldround.table.RuleTables;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.stream.Collectors;
 
@@ -18,12 +20,14 @@ public final class RefrigerantLaw {
 
   private record Case(String designation, List<String> schedules, String kind) {}
 
+  private record Outlook(SupplyDays days, SupplyReasons existing, SupplyReasons bought) {}
+
   private final List<PhaseOutRule> rules;
   private final Jurisdictions jurisdictions;
   private final SupplySettings settings;
   private final UnitCategories categories;
-  // rules that concern a case never change after loading; scoring asks for the same few again
-  private final Map<Case, List<PhaseOutRule>> concerned = new ConcurrentHashMap<>();
+  // a case never changes after loading, and scoring asks for the same few again and again
+  private final Map<Case, Outlook> outlooks = new ConcurrentHashMap<>();
 
   private RefrigerantLaw(
       List<PhaseOutRule> rules,
@@ -37,17 +41,26 @@ public final class RefrigerantLaw {
   }
 
   public static RefrigerantLaw load(RuleTables tables) {
+    return load(tables, Jurisdictions.load(tables), UnitCategories.load(tables));
+  }
+
+  static RefrigerantLaw load(
+      RuleTables tables, Jurisdictions jurisdictions, UnitCategories categories) {
     List<PhaseOutRule> rules = PhaseOutTable.read(tables);
-    Jurisdictions jurisdictions = Jurisdictions.load(tables);
     jurisdictions.check(
         tables, rules.stream().map(PhaseOutRule::schedule).collect(Collectors.toSet()));
-    return new RefrigerantLaw(
-        rules, jurisdictions, SupplySettings.load(tables), UnitCategories.load(tables));
+    return new RefrigerantLaw(rules, jurisdictions, SupplySettings.load(tables), categories);
   }
 
   /** Every rule that speaks of the refrigerant, anywhere, in the order of the table. */
   public List<PhaseOutRule> rules(Refrigerant gas) {
     return rules.stream().filter(rule -> rule.concerns(gas)).toList();
+  }
+
+  /** The rules that speak of the refrigerant in that jurisdiction. */
+  public List<PhaseOutRule> rules(Refrigerant gas, String jurisdiction) {
+    List<String> schedules = jurisdictions.law(jurisdiction).schedules();
+    return rules(gas).stream().filter(rule -> holdsIn(rule, schedules)).toList();
   }
 
   /** For a unit whose kind is not known: it is taken for refrigeration equipment. */
@@ -72,25 +85,40 @@ public final class RefrigerantLaw {
       boolean existingUnit,
       String kind) {
     Jurisdictions.Law law = jurisdictions.law(jurisdiction);
-    List<PhaseOutRule> concerning = concerning(gas, law.schedules(), kind);
-    SupplyDays days = new SupplyDays(gas, law.schedules(), concerning, settings);
+    Outlook outlook = outlook(gas, law.schedules(), kind);
     LocalDate last = to.isAfter(from) ? to : from;
+    SupplyDays days = outlook.days;
     double share = days.mean(from, last);
-    List<Reason> reasons =
-        new SupplyReasons(gas, jurisdiction, law, concerning, existingUnit)
-            .told(from, last, share, days);
-    return new Supply(share, reasons, law.known());
+    Reason mean =
+        new SupplyWords(gas).mean(from, last, share, days.credit(from), days.credit(last));
+    SupplyReasons reasons = existingUnit ? outlook.existing : outlook.bought;
+    Optional<Reason> unknownPlace =
+        law.known()
+            ? Optional.empty()
+            : Optional.of(
+                SupplyWords.unknownPlace(Objects.toString(jurisdiction, ""), law.source()));
+    return new Supply(share, reasons.told(from, last, mean, unknownPlace), law.known());
+  }
+
+  private Outlook outlook(Refrigerant gas, List<String> schedules, String kind) {
+    return outlooks.computeIfAbsent(
+        new Case(gas.designation(), schedules, kind), key -> made(gas, schedules, kind));
+  }
+
+  private Outlook made(Refrigerant gas, List<String> schedules, String kind) {
+    List<PhaseOutRule> concerning = concerning(gas, schedules, kind);
+    return new Outlook(
+        new SupplyDays(gas, schedules, concerning, settings),
+        new SupplyReasons(gas, schedules, concerning, settings, true),
+        new SupplyReasons(gas, schedules, concerning, settings, false));
   }
 
   private List<PhaseOutRule> concerning(Refrigerant gas, List<String> schedules, String kind) {
-    return concerned.computeIfAbsent(
-        new Case(gas.designation(), schedules, kind),
-        key ->
-            rules.stream()
-                .filter(PhaseOutRule::decidesAnything)
-                .filter(rule -> holdsIn(rule, schedules) && rule.concerns(gas))
-                .filter(rule -> rule.kinds().isEmpty() || categories.covered(kind, rule.kinds()))
-                .toList());
+    return rules.stream()
+        .filter(PhaseOutRule::decidesAnything)
+        .filter(rule -> holdsIn(rule, schedules) && rule.concerns(gas))
+        .filter(rule -> rule.kinds().isEmpty() || categories.covered(kind, rule.kinds()))
+        .toList();
   }
 
   private static boolean holdsIn(PhaseOutRule rule, List<String> schedules) {

@@ -15,6 +15,9 @@ public final class SaturationCurve {
   // so close to the critical point that the table's end is nature's and not the table's
   private static final double NEAR_CRITICAL_K = 3;
 
+  // nobody reads the digits of what is nonsense anyway
+  private static final double TOLD_IN_FULL = 1e6;
+
   private final String designation;
   private final String quality;
   private final double uncertaintyK;
@@ -149,8 +152,8 @@ public final class SaturationCurve {
   }
 
   private static String both(double value, Measure measure) {
-    if (!Double.isFinite(value)) {
-      return String.valueOf(value);
+    if (!(Math.abs(value) < TOLD_IN_FULL)) {
+      return value + " " + measure.label();
     }
     Quantity given = new Quantity(value, measure);
     Measure us = measure.equals(Measure.DEG_C) ? Measure.DEG_F : Measure.PSIA;

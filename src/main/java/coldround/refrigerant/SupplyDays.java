@@ -2,7 +2,6 @@ package coldround.refrigerant;
 
 import coldround.refrigerant.PhaseOutRule.Effect;
 import java.time.LocalDate;
-import java.time.temporal.ChronoUnit;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
@@ -11,7 +10,8 @@ import java.util.TreeSet;
 /**
  * The share of baseline that can be had of one gas on each day: what may be made and imported (of
  * an HFC the quota's cut in proportion to its GWP), no more than service and sale with new gas
- * allow, plus the credit for reclaimed gas while service with that is allowed.
+ * allow, plus the credit for reclaimed gas while service with that is allowed. It changes on few
+ * days, so it is worked out once between them.
  */
 final class SupplyDays {
 
@@ -19,6 +19,9 @@ final class SupplyDays {
   private final List<String> schedules;
   private final List<PhaseOutRule> rules;
   private final SupplySettings settings;
+  // day i starts a stretch of share i; the first stretch reaches back without end
+  private final long[] startDay;
+  private final double[] share;
 
   SupplyDays(
       Refrigerant gas,
@@ -29,25 +32,14 @@ final class SupplyDays {
     this.schedules = schedules;
     this.rules = concerning.stream().filter(rule -> rule.decides().equals("yes")).toList();
     this.settings = settings;
+    List<LocalDate> changes = List.copyOf(changes());
+    this.startDay = changes.stream().mapToLong(LocalDate::toEpochDay).toArray();
+    this.share = changes.stream().mapToDouble(this::shareOn).toArray();
   }
 
-  /** Mean over the days from the first to the one before the last. */
-  double mean(LocalDate first, LocalDate last) {
-    if (!last.isAfter(first)) {
-      return share(first);
-    }
-    double sum = 0;
-    LocalDate start = first;
-    for (LocalDate end : changes(first, last)) {
-      sum += share(start) * ChronoUnit.DAYS.between(start, end);
-      start = end;
-    }
-    return Math.min(1, sum / ChronoUnit.DAYS.between(first, last));
-  }
-
-  /** Days after the first on which the share may change, and the last. */
-  private TreeSet<LocalDate> changes(LocalDate first, LocalDate last) {
+  private TreeSet<LocalDate> changes() {
     TreeSet<LocalDate> days = new TreeSet<>(settings.changes(gas, schedules));
+    days.add(LocalDate.MIN);
     for (PhaseOutRule rule : rules) {
       if (rule.from() != null) {
         days.add(rule.from());
@@ -56,27 +48,40 @@ final class SupplyDays {
         days.add(rule.until().plusDays(1));
       }
     }
-    days.add(last);
-    return new TreeSet<>(days.subSet(first, false, last, true));
+    return days;
   }
 
-  double share(LocalDate date) {
+  /** Mean over the days from the first to the one before the last; of the first if they are one. */
+  double mean(LocalDate first, LocalDate last) {
+    long from = first.toEpochDay();
+    long to = Math.max(from + 1, last.toEpochDay());
+    double sum = 0;
+    for (int i = 0; i < share.length; i++) {
+      long start = Math.max(from, startDay[i]);
+      long end = i + 1 < share.length ? Math.min(to, startDay[i + 1]) : to;
+      if (end > start) {
+        sum += share[i] * (end - start);
+      }
+    }
+    return Math.min(1, sum / (to - from));
+  }
+
+  private double shareOn(LocalDate date) {
     return Math.min(1, newGas(date) + reclaimed(date));
   }
 
   /** Share that is left for new gas. */
-  double newGas(LocalDate date) {
-    double share = 1;
+  private double newGas(LocalDate date) {
+    double left = 1;
     for (String schedule : schedules) {
-      Optional<PhaseOutRule> step = step(schedule, date);
-      share = Math.min(share, step.map(this::left).orElse(1.0));
+      left = Math.min(left, step(schedule, date).map(this::left).orElse(1.0));
     }
     for (PhaseOutRule rule : rules) {
       if (rule.effect().limitsNewGas() && !rule.effect().isProductionStep() && rule.inForce(date)) {
-        share = Math.min(share, rule.sharePercent().getAsDouble() / 100);
+        left = Math.min(left, rule.sharePercent().getAsDouble() / 100);
       }
     }
-    return share;
+    return left;
   }
 
   /** The limit of production and import that governs: the one that started last. */
@@ -89,21 +94,14 @@ final class SupplyDays {
 
   private double left(PhaseOutRule step) {
     double cut = 1 - step.sharePercent().getAsDouble() / 100;
-    double weight =
-        settings
-            .reference(gas, schedules)
-            .map(reference -> Math.min(1, gas.gwpAr4() / reference.value()))
-            .orElse(1.0);
-    return 1 - cut * weight;
+    return 1 - cut * settings.weight(gas, schedules);
   }
 
   private double reclaimed(LocalDate date) {
-    return reclaimedBanned(date) ? 0 : credit(date).value() / 100;
-  }
-
-  private boolean reclaimedBanned(LocalDate date) {
-    return rules.stream()
-        .anyMatch(rule -> rule.effect() == Effect.SERVICING_RECLAIMED && rule.inForce(date));
+    boolean banned =
+        rules.stream()
+            .anyMatch(rule -> rule.effect() == Effect.SERVICING_RECLAIMED && rule.inForce(date));
+    return banned ? 0 : credit(date).value() / 100;
   }
 
   SupplySettings.Setting credit(LocalDate date) {

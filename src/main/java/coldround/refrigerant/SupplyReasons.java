@@ -1,188 +1,134 @@
 package coldround.refrigerant;
 
-import coldround.quantity.Measure;
-import coldround.quantity.Quantity;
 import coldround.reason.Reason;
-import coldround.reason.Source;
 import coldround.refrigerant.PhaseOutRule.Effect;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
+import java.util.function.Predicate;
 
-/** Puts into words what the law does with one gas over a span of time. */
+/** Chooses what to tell about the supply of one gas in one place over a span of time. */
 final class SupplyReasons {
 
-  private static final String MEAN =
-      "Between {first} and {last} law and reclaimed gas leave {share} of the former supply of"
-          + " {refrigerant} on average";
-  private static final String NONE =
-      "{refrigerant} has no phase-out date: {reference} leaves its family out";
-  private static final String UNKNOWN_PLACE =
-      "The jurisdiction of the site is '{jurisdiction}', which is no country code: the"
-          + " international schedule is assumed";
-  private static final String ENDED =
-      "From {date} no new {refrigerant} may be made or imported ({reference}); service goes on"
-          + " with stock and reclaimed gas";
-  private static final String STEP =
-      "From {date} {left} of the baseline may be made and imported ({reference})";
-  private static final String NO_NEW_GAS =
-      "From {date} service with new {refrigerant} is banned ({reference})";
-  private static final String LITTLE_NEW_GAS =
-      "From {date} gas for service may hold {left} of new {refrigerant} at most, the rest"
-          + " reclaimed ({reference})";
-  private static final String NO_SALE =
-      "From {date} new {refrigerant} may not be sold in bulk ({reference})";
-  private static final String NO_RECLAIMED_GAS =
-      "From {date} service with reclaimed {refrigerant} is banned as well ({reference}): the unit"
-          + " may run on until its circuit needs gas";
-  private static final String SERVICE_ALLOWED =
-      "Service of this unit with reclaimed {refrigerant} has no end date ({reference})";
-  private static final String SUCCESSOR =
-      "From {date} new equipment of this kind may not use {refrigerant} ({reference}): this unit"
-          + " may run on, its successor needs another gas; ask the equipment maker which";
-  private static final String NEW_UNIT =
-      "From {date} new equipment of this kind may not use {refrigerant} ({reference}): a new unit"
-          + " needs another gas; ask the equipment maker which";
-  private static final String ASSUMED_LIMIT =
-      "From {date} new equipment of this kind is assumed not to be allowed {refrigerant}"
-          + " ({reference}, figures not read): check that before relying on it, and ask the"
-          + " equipment maker about the gas of a successor";
+  /**
+   * A rule and its sentence, made once.
+   *
+   * @param overtaken day on which a later step took its place; the end of time if none does
+   */
+  private record Told(PhaseOutRule rule, LocalDate overtaken, Reason reason) {}
 
-  private final Refrigerant gas;
-  private final String jurisdiction;
-  private final Jurisdictions.Law law;
-  private final List<PhaseOutRule> concerning;
-  private final boolean existingUnit;
+  private final Optional<Reason> exempt;
+  private final Optional<Reason> lowGwp;
+  private final List<Told> limits;
+  private final Optional<Reason> serviceAllowed;
+  private final List<Told> newEquipment;
 
   SupplyReasons(
       Refrigerant gas,
-      String jurisdiction,
-      Jurisdictions.Law law,
+      List<String> schedules,
       List<PhaseOutRule> concerning,
+      SupplySettings settings,
       boolean existingUnit) {
-    this.gas = gas;
-    this.jurisdiction = jurisdiction == null ? "" : jurisdiction;
-    this.law = law;
-    this.concerning = concerning;
-    this.existingUnit = existingUnit;
+    SupplyWords words = new SupplyWords(gas);
+    this.exempt = first(concerning, Effect.NO_PHASE_OUT).map(words::exempt);
+    double weight = settings.weight(gas, schedules);
+    this.lowGwp =
+        settings
+            .reference(gas, schedules)
+            .filter(reference -> weight < 1)
+            .map(reference -> words.lowGwp(reference, weight));
+    this.limits = limits(concerning, words);
+    this.serviceAllowed = first(concerning, Effect.SERVICE_ALLOWED).map(words::serviceAllowed);
+    this.newEquipment = newEquipment(concerning, words, existingUnit);
   }
 
-  List<Reason> told(LocalDate first, LocalDate last, double share, SupplyDays days) {
-    List<Reason> reasons = new ArrayList<>();
-    Optional<PhaseOutRule> exempt = first(Effect.NO_PHASE_OUT);
-    if (exempt.isPresent()) {
-      reasons.add(reason("no-phase-out", NONE, exempt.get()));
-      return reasons;
-    }
-    reasons.add(mean(first, last, share, days.credit(first).source()));
-    if (!law.known()) {
-      reasons.add(unknownPlace());
-    }
-    limits(first, last).forEach(rule -> reasons.add(limit(rule)));
-    if (reclaimedAllowed(last)) {
-      first(Effect.SERVICE_ALLOWED)
-          .ifPresent(rule -> reasons.add(reason("service-allowed", SERVICE_ALLOWED, rule)));
-    }
-    newEquipment(last).ifPresent(rule -> reasons.add(successor(rule)));
-    return reasons;
+  private static Optional<PhaseOutRule> first(List<PhaseOutRule> rules, Effect effect) {
+    return rules.stream().filter(rule -> rule.effect() == effect).findFirst();
   }
 
-  private Optional<PhaseOutRule> first(Effect effect) {
-    return concerning.stream().filter(rule -> rule.effect() == effect).findFirst();
-  }
-
-  private Reason mean(LocalDate first, LocalDate last, double share, Source source) {
-    Map<String, Object> facts = new LinkedHashMap<>();
-    facts.put("refrigerant", gas.designation());
-    facts.put("first", first);
-    facts.put("last", last);
-    facts.put("share", new Quantity(share * 100, Measure.PERCENT));
-    facts.put("gwp", String.valueOf(gas.gwpAr4()));
-    return new Reason("supply", MEAN, facts, source);
-  }
-
-  private Reason unknownPlace() {
-    return new Reason(
-        "jurisdiction-unknown", UNKNOWN_PLACE, Map.of("jurisdiction", jurisdiction), law.source());
-  }
-
-  /** What limits gas for service on some day of the span, by date. */
-  private List<PhaseOutRule> limits(LocalDate first, LocalDate last) {
-    return concerning.stream()
-        .filter(r -> r.effect().limitsNewGas() || r.effect() == Effect.SERVICING_RECLAIMED)
-        .filter(rule -> rule.decides().equals("yes") && rule.touches(first, last))
-        .filter(rule -> !overtaken(rule, first) && !repeats(rule))
-        .sorted(Comparator.comparing(PhaseOutRule::from))
+  /** What limits gas for service, by date. */
+  private static List<Told> limits(List<PhaseOutRule> concerning, SupplyWords words) {
+    List<PhaseOutRule> limiting =
+        concerning.stream()
+            .filter(r -> r.effect().limitsNewGas() || r.effect() == Effect.SERVICING_RECLAIMED)
+            .filter(rule -> rule.decides().equals("yes"))
+            .sorted(Comparator.comparing(PhaseOutRule::from))
+            .toList();
+    return limiting.stream()
+        .filter(rule -> limiting.stream().noneMatch(earlier -> repeats(rule, earlier)))
+        .map(rule -> new Told(rule, overtaken(rule, limiting), words.limit(rule)))
         .toList();
   }
 
-  /** True for a step that a later one had replaced before the span began. */
-  private boolean overtaken(PhaseOutRule rule, LocalDate first) {
-    return rule.effect().isProductionStep()
-        && concerning.stream()
-            .filter(other -> other.effect().isProductionStep())
-            .filter(other -> other.schedule().equals(rule.schedule()))
-            .anyMatch(o -> o.from().isAfter(rule.from()) && !o.from().isAfter(first));
+  private static boolean sameLine(PhaseOutRule one, PhaseOutRule other) {
+    return one.schedule().equals(other.schedule())
+        && (one.effect() == other.effect()
+            || (one.effect().isProductionStep() && other.effect().isProductionStep()));
   }
 
-  /** True for a step that only says again what an earlier one of the schedule says. */
-  private boolean repeats(PhaseOutRule rule) {
-    return rule.effect().isProductionStep()
-        && concerning.stream()
-            .filter(other -> other.effect().isProductionStep())
-            .filter(other -> other.schedule().equals(rule.schedule()))
-            .filter(other -> other.from().isBefore(rule.from()) && other.inForce(rule.from()))
-            .anyMatch(other -> other.sharePercent().equals(rule.sharePercent()));
+  /** True for a rule that only says again what an earlier one already says. */
+  private static boolean repeats(PhaseOutRule rule, PhaseOutRule earlier) {
+    return sameLine(rule, earlier)
+        && earlier.from().isBefore(rule.from())
+        && earlier.inForce(rule.from())
+        && earlier.sharePercent().equals(rule.sharePercent());
   }
 
-  private Reason limit(PhaseOutRule rule) {
-    boolean nothing = rule.sharePercent().orElse(0) == 0;
-    return switch (rule.effect()) {
-      case SERVICING_RECLAIMED -> reason("reclaimed-service-ban", NO_RECLAIMED_GAS, rule);
-      case SERVICING_VIRGIN -> reason("service-ban", nothing ? NO_NEW_GAS : LITTLE_NEW_GAS, rule);
-      case SALE_VIRGIN -> reason("sale-ban", NO_SALE, rule);
-      default -> nothing ? reason("production-ended", ENDED, rule) : reason("quota", STEP, rule);
-    };
+  private static LocalDate overtaken(PhaseOutRule rule, List<PhaseOutRule> limiting) {
+    return limiting.stream()
+        .filter(later -> rule.effect().isProductionStep() && sameLine(rule, later))
+        .map(PhaseOutRule::from)
+        .filter(from -> from.isAfter(rule.from()))
+        .min(Comparator.naturalOrder())
+        .orElse(LocalDate.MAX);
   }
 
-  private boolean reclaimedAllowed(LocalDate last) {
+  /** Limits for new equipment: those that were read before the assumed ones, then by date. */
+  private static List<Told> newEquipment(
+      List<PhaseOutRule> concerning, SupplyWords words, boolean existingUnit) {
+    Comparator<PhaseOutRule> readFirst =
+        Comparator.comparing(rule -> rule.decides().equals("assumed"));
     return concerning.stream()
-        .noneMatch(r -> r.effect() == Effect.SERVICING_RECLAIMED && !r.from().isAfter(last));
+        .filter(rule -> rule.effect() == Effect.NEW_EQUIPMENT)
+        .sorted(readFirst.thenComparing(PhaseOutRule::from))
+        .map(rule -> new Told(rule, LocalDate.MAX, words.newEquipment(rule, existingUnit)))
+        .toList();
   }
 
-  /** The earliest limit for new equipment within the span, one that was read before an assumed. */
-  private Optional<PhaseOutRule> newEquipment(LocalDate last) {
-    return concerning.stream()
-        .filter(rule -> rule.effect() == Effect.NEW_EQUIPMENT && rule.touches(last, last))
-        .min(
-            Comparator.comparing((PhaseOutRule rule) -> rule.decides().equals("assumed"))
-                .thenComparing(PhaseOutRule::from));
+  /**
+   * @param mean the reason with the share over the span
+   * @param unknownPlace said where the place is not known
+   */
+  List<Reason> told(LocalDate first, LocalDate last, Reason mean, Optional<Reason> unknownPlace) {
+    if (exempt.isPresent()) {
+      return List.of(exempt.get());
+    }
+    List<Reason> reasons = new ArrayList<>();
+    reasons.add(mean);
+    unknownPlace.ifPresent(reasons::add);
+    limits.stream()
+        .filter(told -> told.rule.touches(first, last) && told.overtaken.isAfter(first))
+        .forEach(told -> reasons.add(told.reason));
+    lowGwp.filter(reason -> limited(first, last)).ifPresent(reasons::add);
+    serviceAllowed.filter(reason -> !reclaimedEnds(last)).ifPresent(reasons::add);
+    newEquipment.stream()
+        .filter(told -> told.rule.touches(last, last))
+        .findFirst()
+        .ifPresent(told -> reasons.add(told.reason));
+    return reasons;
   }
 
-  private Reason successor(PhaseOutRule rule) {
-    if (rule.decides().equals("assumed")) {
-      return reason("new-equipment-limit-assumed", ASSUMED_LIMIT, rule);
-    }
-    return reason("new-equipment-limit", existingUnit ? SUCCESSOR : NEW_UNIT, rule);
+  private boolean limited(LocalDate first, LocalDate last) {
+    return any(rule -> rule.effect() == Effect.QUOTA_STEP && rule.touches(first, last));
   }
 
-  private Reason reason(String code, String template, PhaseOutRule rule) {
-    Map<String, Object> facts = new LinkedHashMap<>();
-    facts.put("refrigerant", gas.designation());
-    facts.put("reference", rule.legalReference());
-    facts.put("status", rule.status());
-    if (rule.from() != null) {
-      facts.put("date", rule.from());
-    }
-    rule.sharePercent().ifPresent(s -> facts.put("left", new Quantity(s, Measure.PERCENT)));
-    rule.gwpLimit().ifPresent(limit -> facts.put("gwpLimit", limit));
-    if (!rule.scope().isEmpty()) {
-      facts.put("scope", rule.scope());
-    }
-    return new Reason(code, template, facts, rule.source());
+  private boolean reclaimedEnds(LocalDate last) {
+    return any(rule -> rule.effect() == Effect.SERVICING_RECLAIMED && !rule.from().isAfter(last));
+  }
+
+  private boolean any(Predicate<PhaseOutRule> matching) {
+    return limits.stream().map(Told::rule).anyMatch(matching);
   }
 }

@@ -95,6 +95,13 @@ final class SupplySettings {
         .toList();
   }
 
+  /** How much of a quota's cut the gas feels, 0 to 1. */
+  double weight(Refrigerant gas, List<String> schedules) {
+    return reference(gas, schedules)
+        .map(reference -> Math.min(1, gas.gwpAr4() / reference.value()))
+        .orElse(1.0);
+  }
+
   /** The GWP from which on a quota's cut counts whole, for families that it counts by GWP. */
   Optional<Setting> reference(Refrigerant gas, List<String> schedules) {
     return references.stream().filter(reference -> reference.concerns(gas, schedules)).findFirst();

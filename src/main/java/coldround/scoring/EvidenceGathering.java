@@ -50,6 +50,10 @@ final class EvidenceGathering {
         atmosphereKpa);
   }
 
+  KindRule kind(UnitHistory history) {
+    return kinds.rule(history.unit().kind());
+  }
+
   private static double atmosphereKpa(UnitHistory history) {
     return history.site().atmosphereKpa();
   }

@@ -80,4 +80,14 @@ public interface FleetList {
 
   /** How many units the search finds. */
   long count(Search search);
+
+  /** What occurs in the whole list, each in the order of the alphabet. */
+  record Range(List<String> kinds, List<String> refrigerants) {
+    public Range {
+      kinds = List.copyOf(kinds);
+      refrigerants = List.copyOf(refrigerants);
+    }
+  }
+
+  Range range();
 }

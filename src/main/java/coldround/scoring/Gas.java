@@ -38,6 +38,18 @@ record Gas(String written, Refrigerant refrigerant, SaturationCurve curve) {
     }
   }
 
+  /** Pressure at a midpoint temperature; NaN where there is no curve or it lies outside. */
+  double pressureKpa(double temperatureC) {
+    if (curve == null) {
+      return Double.NaN;
+    }
+    try {
+      return curve.midpointPressureKpa(temperatureC);
+    } catch (OutsideTable e) {
+      return Double.NaN;
+    }
+  }
+
   /** Why a pressure has no saturation temperature, in the words of the table. */
   String whyOutside(double pressureKpa) {
     try {

@@ -15,8 +15,7 @@ import java.util.OptionalDouble;
  * @param designSplitK usual split with a clean coil
  * @param differenceLeastK usual air entering less evaporating temperature, from
  * @param differenceMostK and to; empty where it is not judged
- * @param superheatLeastK usual superheat at the evaporator, from
- * @param superheatMostK and to; empty where it is not judged
+ * @param superheatMostK greatest usual superheat of the suction line; empty where it is not judged
  */
 public record KindRule(
     String kind,
@@ -29,6 +28,5 @@ public record KindRule(
     double designSplitK,
     OptionalDouble differenceLeastK,
     OptionalDouble differenceMostK,
-    OptionalDouble superheatLeastK,
     OptionalDouble superheatMostK,
     Source source) {}

@@ -50,7 +50,6 @@ public final class Kinds {
             difference(row, "design_split").orElseThrow(),
             difference(row, "evaporator_difference_least"),
             difference(row, "evaporator_difference_most"),
-            difference(row, "superheat_least"),
             difference(row, "superheat_most"),
             row.source());
     if (row.text("fallback").equals("yes")) {

@@ -1,6 +1,7 @@
 package coldround.scoring;
 
 import coldround.reason.Reason;
+import coldround.refrigerant.LeakMethod;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
@@ -11,6 +12,7 @@ import java.util.OptionalDouble;
  *
  * @param additions oldest first
  * @param chargeKg full charge, where known
+ * @param method in use at the facility
  * @param annualizingPercentPerYear by the annualizing method at the latest addition
  * @param rollingPercentPerYear by the rolling-average method on the day of the assessment
  * @param thresholdPercentPerYear of the law that applies, where one does
@@ -21,6 +23,7 @@ import java.util.OptionalDouble;
 public record LeakState(
     List<Addition> additions,
     OptionalDouble chargeKg,
+    LeakMethod method,
     OptionalDouble annualizingPercentPerYear,
     OptionalDouble rollingPercentPerYear,
     OptionalDouble thresholdPercentPerYear,
@@ -35,5 +38,10 @@ public record LeakState(
   public LeakState {
     additions = List.copyOf(additions);
     reasons = List.copyOf(reasons);
+  }
+
+  /** By the method in use. */
+  public OptionalDouble percentPerYear() {
+    return method == LeakMethod.ANNUALIZING ? annualizingPercentPerYear : rollingPercentPerYear;
   }
 }

@@ -13,6 +13,7 @@ import java.util.Map;
 /** The limits of scoring/limits.csv: what a practitioner may want another value for. */
 public final class Limits {
 
+  private static final double ROUNDING = 1e-9;
   private static final String FILE = "limits.csv";
 
   private record Limit(LimitName name, Quantity value, String meaning, Source source) {}
@@ -77,6 +78,19 @@ public final class Limits {
   /** In the unit used inside: °C, K, days, percent, or a plain number. */
   public double value(LimitName name) {
     return values[name.ordinal()];
+  }
+
+  /**
+   * Over the limit by more than rounding: 1.1 of 1 A is 110 % also where binary fractions make it a
+   * trace more.
+   */
+  public boolean over(LimitName name, double value) {
+    return value - value(name) > ROUNDING;
+  }
+
+  /** Under the limit by more than rounding. */
+  public boolean under(LimitName name, double value) {
+    return value(name) - value > ROUNDING;
   }
 
   /** As it stands in the table. */

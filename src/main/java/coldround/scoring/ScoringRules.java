@@ -9,6 +9,7 @@ public record ScoringRules(
     Kinds kinds,
     LifeClasses lives,
     GradeShares grades,
+    PartGrades parts,
     FoulingPriors fouling,
     FaultPriors faultPriors,
     FailureModes modes,
@@ -25,6 +26,7 @@ public record ScoringRules(
             Kinds.load(tables),
             LifeClasses.load(tables),
             GradeShares.load(tables),
+            PartGrades.load(tables),
             FoulingPriors.load(tables),
             FaultPriors.load(tables),
             FailureModes.load(tables),
@@ -52,23 +54,27 @@ public record ScoringRules(
 
   /** The same rules under other weights. */
   public ScoringRules with(Weights other) {
-    return new ScoringRules(
-        other,
-        limits,
-        kinds,
-        lives,
-        grades,
-        fouling,
-        faultPriors,
-        modes,
-        ambients,
-        habits,
-        cautions);
+    return with(other, faultPriors);
   }
 
   /** The same rules with priors estimated from the fleet. */
   public ScoringRules with(FaultPriors other) {
+    return with(weights, other);
+  }
+
+  private ScoringRules with(Weights itsWeights, FaultPriors itsPriors) {
     return new ScoringRules(
-        weights, limits, kinds, lives, grades, fouling, other, modes, ambients, habits, cautions);
+        itsWeights,
+        limits,
+        kinds,
+        lives,
+        grades,
+        parts,
+        fouling,
+        itsPriors,
+        modes,
+        ambients,
+        habits,
+        cautions);
   }
 }

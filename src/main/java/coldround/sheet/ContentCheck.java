@@ -9,12 +9,19 @@ final class ContentCheck {
   /** Share of control characters beyond which bytes are not text. */
   private static final double MOST_CONTROLS = 0.05;
 
+  /** Share of bytes that no charset explains beyond which bytes are not text. */
+  private static final double MOST_LOST = 0.2;
+
   private ContentCheck() {}
+
+  /** Whether the bytes are a zip archive, as every {@code .xlsx} workbook is. */
+  static boolean isZip(Head head) {
+    return head.startsWith('P', 'K', 3, 4) || head.startsWith('P', 'K', 5, 6);
+  }
 
   /** Checks the raw bytes, before any charset is known. */
   static void bytes(Head head) {
     refuseIf(head.bytes().length == 0, Reason.EMPTY);
-    refuseIf(head.startsWith('P', 'K', 3, 4) || head.startsWith('P', 'K', 5, 6), Reason.WORKBOOK);
     refuseIf(head.startsWith(0xD0, 0xCF, 0x11, 0xE0), Reason.OLD_WORKBOOK);
     refuseIf(
         head.startsWith(0x1F, 0x8B)
@@ -43,6 +50,8 @@ final class ContentCheck {
     refuseIf(isWebPage(lower), Reason.WEB_PAGE);
     refuseIf(lower.startsWith("<?xml"), Reason.MARKUP);
     refuseIf(isJson(lower), Reason.JSON);
+    long lost = text.chars().filter(c -> c == '\uFFFD').count();
+    refuseIf(lost > MOST_LOST * text.length(), Reason.BINARY);
     long controls = text.chars().filter(ContentCheck::isForeign).count();
     refuseIf(controls > MOST_CONTROLS * text.length(), Reason.BINARY);
   }
@@ -64,7 +73,7 @@ final class ContentCheck {
   private static boolean isForeign(int c) {
     boolean separator = c == 0x1A || c == 0x01 || (c >= 0x1C && c <= 0x1F);
     boolean control = c < ' ' && c != '\t' && c != '\n' && c != '\r' && c != '\f' && !separator;
-    return control || c == '\uFFFD' || c == 0x7F;
+    return control || c == 0x7F;
   }
 
   private static void refuseIf(boolean wrong, Reason reason) {

@@ -17,6 +17,11 @@ final class DialectScore {
   /** A blank or colon inside a cell is common, so as delimiters they must do better. */
   private static final Map<String, Double> PRIORS = Map.of(" ", 0.6, ":", 0.5, "~", 0.9, "^", 0.9);
 
+  private static final double STEADY = 0.6;
+
+  /** So many lines of a single cell weigh as much as one of several. */
+  private static final int SINGLES = 3;
+
   private static final int CELLS_PER_RECORD = 60;
 
   private DialectScore() {}
@@ -25,7 +30,7 @@ final class DialectScore {
   static double of(Sample sample, Dialect dialect) {
     List<Entry> records = sample.filledRecords();
     int width = commonWidth(records);
-    if (width < 2) {
+    if (width < 2 || (dialect.delimiter().equals(" ") && isRunningText(records, width))) {
       return 0;
     }
     return steadiness(records, width)
@@ -35,10 +40,19 @@ final class DialectScore {
         * PRIORS.getOrDefault(dialect.delimiter(), 1.0);
   }
 
-  /** The most frequent number of cells, the larger if two are as frequent. */
+  /** Blanks between words rather than cells: records of any width, and no quotes to hold words. */
+  private static boolean isRunningText(List<Entry> records, int width) {
+    long quoted = records.stream().filter(r -> r.form() == Form.QUOTED).count();
+    return steadiness(records, width) < STEADY && 2 * quoted < records.size();
+  }
+
+  /**
+   * The most frequent number of cells, the larger if two are as frequent. Lines of a single cell
+   * count less: comments and titles stand between the rows of a table.
+   */
   static int commonWidth(List<Entry> records) {
     Map<Integer, Integer> counts = new HashMap<>();
-    records.forEach(r -> counts.merge(r.width(), 1, Integer::sum));
+    records.forEach(r -> counts.merge(r.width(), r.width() == 1 ? 1 : SINGLES, Integer::sum));
     int best = 0;
     for (Map.Entry<Integer, Integer> count : counts.entrySet()) {
       int most = counts.getOrDefault(best, 0);
@@ -53,7 +67,7 @@ final class DialectScore {
   /** Share of the records of the common width; title lines of one cell on top do not count. */
   static double steadiness(List<Entry> records, int width) {
     int first = 0;
-    while (first < Math.min(records.size() - 1, 10) && records.get(first).width() == 1) {
+    while (first < Math.min((records.size() - 1) / 2, 10) && records.get(first).width() == 1) {
       first++;
     }
     int same = 0;

@@ -6,6 +6,9 @@ import java.util.List;
 /** A header row brought to the width of its table. */
 final class HeaderRow {
 
+  /** Share of labels in common from which on a row is taken for another header. */
+  private static final double AGAIN = 0.6;
+
   private HeaderRow() {}
 
   /** Takes out empty labels if there are too many, else cuts or fills up at the end. */
@@ -31,8 +34,27 @@ final class HeaderRow {
     return fitted;
   }
 
+  /** Whether a row below the header is a header again, of this table or of another one. */
+  static boolean isAgain(Layout layout, List<String> cells) {
+    for (List<String> header : layout.header()) {
+      if (sharesFirstLabel(header, cells) && likeness(header, cells) >= AGAIN) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  private static boolean sharesFirstLabel(List<String> header, List<String> cells) {
+    for (int i = 0; i < header.size(); i++) {
+      if (!header.get(i).isBlank()) {
+        return i < cells.size() && header.get(i).strip().equals(cells.get(i).strip());
+      }
+    }
+    return false;
+  }
+
   /** Labels that both rows have, as a share of the longer one's. */
-  static double likeness(List<String> one, List<String> other) {
+  private static double likeness(List<String> one, List<String> other) {
     List<String> rest = new ArrayList<>(one.stream().map(String::strip).toList());
     int shared = 0;
     for (String label : other) {

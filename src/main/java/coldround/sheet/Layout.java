@@ -26,6 +26,14 @@ public record Layout(
     return header.isEmpty() ? List.of() : joined(width, false);
   }
 
+  /**
+   * Whether every column has a header cell, be it empty. Where one is missing, which label belongs
+   * to which column is open.
+   */
+  public boolean hasWholeHeader() {
+    return header.isEmpty() || header.get(header.size() - 1).size() == width;
+  }
+
   /** The labels as far as the file has them, those of all header rows joined by a blank. */
   public List<String> fullLabels() {
     return joined(header.stream().mapToInt(List::size).max().orElse(0), true);

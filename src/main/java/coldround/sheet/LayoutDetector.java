@@ -20,10 +20,12 @@ final class LayoutDetector {
   private final List<Entry> records;
   private final int width;
   private final Kind[] kinds;
+  private final HeaderRepair repair;
 
-  LayoutDetector(Sample sample) {
+  LayoutDetector(Sample sample, Dialect dialect) {
     this.records = sample.records();
     this.width = width(sample.filledRecords());
+    this.repair = new HeaderRepair(width, dialect);
     this.kinds = new Kind[width];
     List<Entry> body = body(sample.filledRecords());
     for (int i = 0; i < width; i++) {
@@ -104,7 +106,7 @@ final class LayoutDetector {
   }
 
   private Layout layout(List<Entry> header, long firstDataLine, int titles) {
-    List<List<String>> rows = header.stream().map(r -> HeaderRow.cut(r.cells(), width)).toList();
+    List<List<String>> rows = header.stream().map(repair::labels).toList();
     long line = header.isEmpty() ? 0 : header.get(0).line();
     return new Layout(width, rows, line, firstDataLine, titles);
   }
@@ -114,7 +116,15 @@ final class LayoutDetector {
     if (width < 2 || hasDataCell(record)) {
       return false;
     }
-    return record.filled() == 1 || (record.width() != width && headerFollows(index));
+    if (record.filled() == 1) {
+      return !(dataFollows(index) && repair.labels(record).size() == width && width > 2);
+    }
+    return record.width() != width && headerFollows(index);
+  }
+
+  private boolean dataFollows(int index) {
+    boolean last = index + 1 >= records.size();
+    return !last && records.get(index + 1).width() == width && isData(records.get(index + 1));
   }
 
   private boolean headerFollows(int index) {
@@ -134,14 +144,24 @@ final class LayoutDetector {
     if (above.size() >= MOST_HEADER_ROWS) {
       return false;
     }
-    int typed = typed(record);
-    boolean data = typed > 0 && 2 * matches(record) >= typed;
     if (above.isEmpty()) {
-      return !data;
+      return !isData(record);
     }
     Entry last = above.get(above.size() - 1);
     return last.cells().equals(record.cells())
-        || (typed > 0 && matches(record) == 0 && (completes(last, record) || isFull(record)));
+        || (typed(record) > 0
+            && matches(record) == 0
+            && (completes(last, record) || isFull(record)));
+  }
+
+  /** Numbers decide; codes, which look like some labels, only where no column holds numbers. */
+  private boolean isData(Entry record) {
+    int numbers = count(record, Kind.NUMBER, false);
+    if (numbers > 0) {
+      return 2 * count(record, Kind.NUMBER, true) >= numbers;
+    }
+    int codes = count(record, Kind.CODE, false);
+    return codes > 0 && 2 * count(record, Kind.CODE, true) >= codes;
   }
 
   /** Fills gaps that the row above left between or under its labels. */
@@ -154,25 +174,27 @@ final class LayoutDetector {
     return filledGaps > 0 && record.filled() > 1;
   }
 
+  /** Nearly a label in every column, or units of measure below the labels of numbers. */
   private boolean isFull(Entry record) {
-    return typed(record) > 1 && record.filled() >= 0.7 * width;
+    boolean unitsBelow = record.cells().get(0).isBlank() && count(record, Kind.NUMBER, false) > 1;
+    return typed(record) > 1 && (unitsBelow || record.filled() >= 0.7 * width);
   }
 
   /** Filled cells in columns of a known kind. */
   private int typed(Entry record) {
-    return count(record, false);
+    return count(record, Kind.NUMBER, false) + count(record, Kind.CODE, false);
   }
 
   /** Filled cells that are of the kind of their column. */
   private int matches(Entry record) {
-    return count(record, true);
+    return count(record, Kind.NUMBER, true) + count(record, Kind.CODE, true);
   }
 
-  private int count(Entry record, boolean matching) {
+  private int count(Entry record, Kind wanted, boolean matching) {
     int count = 0;
     for (int i = 0; i < Math.min(width, record.width()); i++) {
       Kind kind = Shape.kind(record.cells().get(i));
-      boolean typed = kinds[i] != null && kind != Kind.EMPTY;
+      boolean typed = kinds[i] == wanted && kind != Kind.EMPTY;
       count += typed && (!matching || kind == kinds[i]) ? 1 : 0;
     }
     return count;

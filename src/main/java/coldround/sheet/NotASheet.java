@@ -6,9 +6,6 @@ public final class NotASheet extends IllegalArgumentException {
   /** Why the bytes are refused; the name in lower case with hyphens is the stable code. */
   public enum Reason {
     EMPTY("the file is empty", "Send a file with a header line and at least one row."),
-    WORKBOOK(
-        "the file is a spreadsheet workbook or another zip archive, not delimited text",
-        "Send it as .xlsx, or save the sheet as CSV (UTF-8) first."),
     OLD_WORKBOOK(
         "the file is a workbook in the binary format of before 2007",
         "Open it in the spreadsheet program and save it as .xlsx or as CSV (UTF-8)."),
@@ -22,8 +19,8 @@ public final class NotASheet extends IllegalArgumentException {
     UNSUPPORTED_CHARSET("the file is in UTF-32", "Save it as CSV (UTF-8)."),
     BINARY("the file holds bytes that are not text", "Export the list as CSV (UTF-8)."),
     UNREADABLE_WORKBOOK(
-        "the workbook is damaged or protected by a password",
-        "Open it in the spreadsheet program, take the password off and save it again as .xlsx."),
+        "the file is a damaged workbook or another archive",
+        "Open it in the spreadsheet program and save it again as .xlsx or as CSV (UTF-8)."),
     NO_SUCH_SHEET("the workbook has no sheet of that name", "Name one of its sheets.");
 
     private final String text;

@@ -6,6 +6,7 @@ import com.opencsv.RFC4180Parser;
 import com.opencsv.RFC4180ParserBuilder;
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.util.Arrays;
 import java.util.List;
 
 /**
@@ -20,8 +21,10 @@ final class RecordReader {
   private final RecordScanner scanner;
   private final CellSplitter splitter;
   private final RFC4180Parser parser;
-  private final RecordRepair repair;
-  private final int width;
+  private RecordRepair repair;
+  private int width;
+  private final char delimiter;
+  private int last;
 
   /**
    * @param repair what to do with records that do not fit; null to take any width
@@ -31,6 +34,7 @@ final class RecordReader {
     this.scanner = new RecordScanner(text, dialect);
     this.splitter = new CellSplitter(dialect);
     this.parser = dialect.isStandardForm() ? parser(dialect) : null;
+    this.delimiter = dialect.delimiter().charAt(0);
     this.repair = repair;
     this.width = repair == null ? -1 : repair.width();
   }
@@ -40,6 +44,12 @@ final class RecordReader {
         .withSeparator(dialect.delimiter().charAt(0))
         .withQuoteChar(dialect.quote())
         .build();
+  }
+
+  /** From here on takes every record as it is, of any width. */
+  void repairNoMore() {
+    repair = null;
+    width = -1;
   }
 
   /** Passes over the records that start before a line. */
@@ -77,7 +87,7 @@ final class RecordReader {
       return repair == null ? literal(line) : repair.irregular(line, scanner);
     }
     String record = scanner.record();
-    List<String> cells = cells(record);
+    List<String> cells = form == Form.PLAIN && parser != null ? plain(record) : cells(record);
     if (width >= 0 && cells.size() != width) {
       return repair.misfit(line, cells, scanner);
     }
@@ -93,6 +103,23 @@ final class RecordReader {
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
+  }
+
+  /** A record without any quote needs no parser. */
+  private List<String> plain(String record) {
+    String[] cells = new String[Math.max(1, last)];
+    int count = 0;
+    int start = 0;
+    for (int end = record.indexOf(delimiter); end >= 0; end = record.indexOf(delimiter, start)) {
+      if (count == cells.length - 1) {
+        cells = Arrays.copyOf(cells, cells.length * 2 + 1);
+      }
+      cells[count++] = record.substring(start, end);
+      start = end + 1;
+    }
+    cells[count++] = record.substring(start);
+    last = count;
+    return List.of(count == cells.length ? cells : Arrays.copyOf(cells, count));
   }
 
   private static boolean isClean(String record) {

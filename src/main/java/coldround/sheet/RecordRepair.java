@@ -23,9 +23,14 @@ final class RecordRepair {
   private static final int LONGEST = 20_000;
   private static final int WIDEST = 600;
   private static final int CERTAIN_DEPARTURES = 2;
+
+  /** Logarithm of the odds of the best reading against the next: about 7 to 1. */
+  private static final double CERTAIN_MARGIN = 2;
+
   private static final int KNOWN_ROWS = 8;
 
   private final ColumnModel model;
+  private final Layout layout;
   private final Dialect dialect;
   private final CellSplitter splitter;
   private final RowMender mender;
@@ -33,8 +38,9 @@ final class RecordRepair {
   /** Characters of misfit records that are still looked at closely; bounds the time. */
   private long budget = 20_000_000;
 
-  RecordRepair(ColumnModel model, Dialect dialect) {
+  RecordRepair(ColumnModel model, Layout layout, Dialect dialect) {
     this.model = model;
+    this.layout = layout;
     this.dialect = dialect;
     this.splitter = new CellSplitter(dialect);
     this.mender = new RowMender(model, dialect);
@@ -66,6 +72,9 @@ final class RecordRepair {
 
   /** Reads a well-formed record of another width than the table's. */
   Row misfit(long line, List<String> cells, RecordScanner scanner) {
+    if (HeaderRow.isAgain(layout, cells)) {
+      return asItIs(line, cells, 0);
+    }
     String record = scanner.record();
     if (scanner.lines() > 1) {
       int lines = scanner.lines();
@@ -93,10 +102,12 @@ final class RecordRepair {
   }
 
   private Fault endFault(List<String> cells) {
-    return cells.size() < width()
-        ? Fault.mended(Code.TOO_FEW_CELLS, few(width() - cells.size()))
-        : Fault.mended(
-            Code.TOO_MANY_CELLS, (cells.size() - width()) + " empty cells too many at the end");
+    if (cells.size() < width()) {
+      boolean certain = model.rows() >= KNOWN_ROWS;
+      return new Fault(Code.TOO_FEW_CELLS, few(width() - cells.size()), certain);
+    }
+    int surplus = cells.size() - width();
+    return Fault.mended(Code.TOO_MANY_CELLS, surplus + " empty cells too many at the end");
   }
 
   private String few(int missing) {
@@ -106,6 +117,9 @@ final class RecordRepair {
   /** The first reading over so many lines that is certain, or null. */
   private Row overLines(long line, RecordScanner scanner, int least, int most) {
     for (int lines = least; lines <= most && scanner.takeLines(lines); lines++) {
+      if (lines > 1 && isRowByItself(scanner.record())) {
+        return null;
+      }
       Mended mended = mend(mender, scanner.record());
       if (mended != null && isCertain(mended)) {
         return row(line, mended, true);
@@ -114,18 +128,42 @@ final class RecordRepair {
     return null;
   }
 
+  /** A line that fits the table by itself is no part of the record before it. */
+  private boolean isRowByItself(String lines) {
+    int start = Math.max(lines.lastIndexOf('\n'), lines.lastIndexOf('\r')) + 1;
+    List<String> cells = splitter.split(lines.substring(start));
+    return cells.size() == width() && splitter.strays() == 0 && areUsual(cells);
+  }
+
   private Row best(long line, String record, List<String> cells, int strays) {
+    if (isComment(cells)) {
+      return asItIs(line, cells, strays);
+    }
     Mended mended = mend(mender, record);
-    if (mended == null || mended.count() > CERTAIN_DEPARTURES) {
+    if (width() > 1 && (mended == null || mended.count() > CERTAIN_DEPARTURES)) {
       Row other = otherDelimiter(line, record, mended);
       if (other != null) {
         return other;
       }
     }
-    if (mended == null) {
+    if (mended == null || isGuess(mended, cells)) {
       return asItIs(line, cells, strays);
     }
     return row(line, mended, isCertain(mended));
+  }
+
+  /** Too far from what stands in the file to be shown as a reading of it. */
+  private boolean isGuess(Mended mended, List<String> cells) {
+    boolean uncut = cells.size() == 1 && width() > 2;
+    int strays = mended.departures().getOrDefault(Code.STRAY_QUOTE, 0);
+    boolean blank = dialect.delimiter().isBlank();
+    int joined = blank ? mended.departures().getOrDefault(Code.SURPLUS_DELIMITER, 0) : 0;
+    return uncut || mended.count() - strays - joined > CERTAIN_DEPARTURES;
+  }
+
+  /** A comment line is no row written in another way. */
+  private static boolean isComment(List<String> cells) {
+    return cells.size() == 1 && cells.get(0).startsWith("#");
   }
 
   private Row otherDelimiter(long line, String record, Mended rival) {
@@ -147,7 +185,8 @@ final class RecordRepair {
   private Row otherRow(long line, Mended mended, String used) {
     String name = used.equals("\t") ? "tab" : used.equals(" ") ? "blank" : "'" + used + "'";
     String message = "the row is written with " + name + " between its cells";
-    boolean certain = model.rows() >= KNOWN_ROWS && areUsual(mended.cells());
+    boolean certain =
+        model.rows() >= KNOWN_ROWS && mended.margin() >= CERTAIN_MARGIN && areUsual(mended.cells());
     Fault fault = new Fault(Code.OTHER_DELIMITER, message, certain);
     return new Row(line, mended.cells(), withFaults(mended.cells(), fault));
   }
@@ -170,6 +209,7 @@ final class RecordRepair {
 
   private boolean isCertain(Mended mended) {
     return mended.count() <= CERTAIN_DEPARTURES
+        && mended.margin() >= CERTAIN_MARGIN
         && model.rows() >= KNOWN_ROWS
         && areUsual(mended.cells());
   }

@@ -31,6 +31,7 @@ final class RecordScanner {
   private final char quote;
   private final boolean backslash;
   private final boolean padded;
+  private final EscapedScan escaped;
   private int limit = LONGEST;
   private int length;
   private int lineEnd;
@@ -45,6 +46,7 @@ final class RecordScanner {
     this.quote = dialect.hasQuote() ? dialect.quote() : '\n';
     this.backslash = dialect.escape() == Escape.BACKSLASH;
     this.padded = dialect.padded();
+    this.escaped = new EscapedScan(text, dialect);
   }
 
   /** Scans the record at the start of the text; false at the end of the text. */
@@ -57,8 +59,10 @@ final class RecordScanner {
       form = Form.TOO_LONG;
     } else if (isLineEnd(stop)) {
       found(Form.PLAIN, stop, 1);
+    } else if (backslash) {
+      scanEscaped();
     } else {
-      scanQuoted();
+      scanQuoted(stop);
     }
     return true;
   }
@@ -126,22 +130,47 @@ final class RecordScanner {
     return true;
   }
 
-  private void scanQuoted() {
+  /** Goes from quote to quote; {@code stop} is the first. */
+  private void scanQuoted(int stop) {
     reach = 1;
-    int i = 0;
-    while (true) {
-      i = cellEnd(skipBlanks(i));
-      if (i < 0) {
-        irregular();
+    int most = mostLookedAt();
+    int quoteAt = stop;
+    while (opensCell(quoteAt)) {
+      int end = closing(quoteAt + 1, most);
+      if (end < 0 || !(isLineEnd(end) || isDelimiter(end))) {
+        break;
+      }
+      quoteAt = text.breakOr(quote, end, LONGEST);
+      if (quoteAt < 0) {
+        break;
+      }
+      if (isLineEnd(quoteAt)) {
+        regular(quoteAt);
         return;
       }
-      if (isLineEnd(i)) {
-        found(Form.QUOTED, i, reach);
-        limit = LONGEST;
-        return;
-      }
-      i += delimiter.length();
     }
+    irregular();
+  }
+
+  private void scanEscaped() {
+    int end = escaped.scan(mostLookedAt());
+    reach = escaped.reach();
+    if (end < 0) {
+      irregular();
+    } else {
+      regular(end);
+    }
+  }
+
+  private void regular(int end) {
+    found(Form.QUOTED, end, reach);
+    limit = LONGEST;
+  }
+
+  /** The first line is looked at whole, what is behind it up to the limit. */
+  private int mostLookedAt() {
+    int line = limit == LONGEST ? LONGEST : text.breakOr('\n', 0, LONGEST);
+    return line < 0 ? LONGEST : Math.max(limit, line + 1);
   }
 
   /** An unclosed quote looks less far ahead each time, so that many of them stay cheap. */
@@ -155,53 +184,28 @@ final class RecordScanner {
     }
   }
 
-  private int skipBlanks(int offset) {
+  private boolean opensCell(int offset) {
+    int start = offset;
+    while (padded && start > 0 && text.at(start - 1) == ' ') {
+      start--;
+    }
+    return start == 0 || (start >= delimiter.length() && isDelimiter(start - delimiter.length()));
+  }
+
+  /** Offset behind the quote that closes, or -1; counts the lines on the way. */
+  private int closing(int offset, int most) {
     int i = offset;
-    while (padded && text.has(i) && text.at(i) == ' ') {
-      i++;
-    }
-    return i;
-  }
-
-  /** Offset of the delimiter or line end behind the cell, or -1 if its quotes are irregular. */
-  private int cellEnd(int offset) {
-    if (text.has(offset) && text.at(offset) == quote) {
-      int end = closing(offset + 1);
-      return end >= 0 && (isDelimiter(end) || isLineEnd(end)) ? end : -1;
-    }
-    return unquotedEnd(offset);
-  }
-
-  private int unquotedEnd(int offset) {
-    for (int i = offset; i < LONGEST; i++) {
-      if (isLineEnd(i) || isDelimiter(i)) {
-        return i;
-      }
-      if (text.at(i) == quote) {
+    while (true) {
+      int at = text.find(quote, i, most);
+      if (at < 0) {
+        reach++;
         return -1;
       }
-      if (backslash && text.at(i) == '\\' && !isLineEnd(i + 1)) {
-        i++;
+      if (!text.has(at + 1) || text.at(at + 1) != quote) {
+        reach += text.breaks(offset, at);
+        return at + 1;
       }
+      i = at + 2;
     }
-    return -1;
-  }
-
-  /** Offset behind the quote that closes, or -1. */
-  private int closing(int offset) {
-    for (int i = offset; i < (reach > 1 ? limit : LONGEST) && text.has(i); i++) {
-      char c = text.at(i);
-      if (c == quote) {
-        if (backslash || !text.has(i + 1) || text.at(i + 1) != quote) {
-          return i + 1;
-        }
-        i++;
-      } else if (backslash && c == '\\' && text.has(i + 1) && !isLineEnd(i + 1)) {
-        i++;
-      } else if (c == '\n' || (c == '\r' && !(text.has(i + 1) && text.at(i + 1) == '\n'))) {
-        reach++;
-      }
-    }
-    return -1;
   }
 }

@@ -28,6 +28,10 @@ final class RowMender {
   private static final double MISSING_AT_END = 4;
   private static final double LINE_BREAK = 2;
 
+  /** Readings dearer than the best by this much do not matter. */
+  static final double MARGIN = 3;
+
+  private static final double TIE = 1e-9;
   private static final int BEAM = 8;
   private static final int MOST_EDITS = 4;
   private static final int MOST_JOINS = 3;
@@ -35,8 +39,14 @@ final class RowMender {
   private static final int MOST_CLOSINGS = 6;
   private static final int LONGEST_CUT = 60;
 
-  /** A reading: the cells, what it costs, and how many departures of each kind it took. */
-  record Mended(List<String> cells, double cost, Map<Code, Integer> departures) {
+  /**
+   * A reading.
+   *
+   * @param cost its price
+   * @param margin how much dearer the next best reading is
+   * @param departures how many departures of each kind it took
+   */
+  record Mended(List<String> cells, double cost, double margin, Map<Code, Integer> departures) {
     int count() {
       return departures.values().stream().mapToInt(Integer::intValue).sum();
     }
@@ -48,6 +58,7 @@ final class RowMender {
    * @param at offset of the start; beyond the end of the record once the last cell is read
    * @param from offset where the last cell starts; -1 if it is none of the record
    * @param quoted whether the last cell stands between quotes
+   * @param margin how much dearer the next best way to any place on this way is
    */
   private record Way(
       Way before,
@@ -59,7 +70,19 @@ final class RowMender {
       Code code,
       int codes,
       int edits,
-      double cost) {}
+      double cost,
+      double margin) {
+
+    private boolean isEmpty() {
+      return from == NO_CELL || from == to;
+    }
+
+    private Way atMost(double other) {
+      return other >= margin
+          ? this
+          : new Way(before, at, column, from, to, quoted, code, codes, edits, cost, other);
+    }
+  }
 
   private static final int NO_CELL = -2;
 
@@ -97,7 +120,7 @@ final class RowMender {
   private void search(boolean withCuts) {
     cutting = withCuts;
     open = new TreeMap<>();
-    add(new Way(null, 0, 0, NO_CELL, 0, false, null, 0, 0, 0));
+    add(new Way(null, 0, 0, NO_CELL, 0, false, null, 0, 0, 0, MARGIN));
     while (!open.isEmpty()) {
       for (Way way : open.pollFirstEntry().getValue()) {
         if (way.at > text.length()) {
@@ -116,9 +139,18 @@ final class RowMender {
       double cost = MISSING_AT_END + model.cost(end.column, Shape.EMPTY);
       end = step(end, end.at, -1, -1, false, Code.TOO_FEW_CELLS, 1, 0, cost);
     }
-    if (best == null || end.cost < best.cost) {
+    if (best == null) {
       best = end;
+    } else if (Math.abs(end.cost - best.cost) > TIE) {
+      best = cheaper(best, end);
     }
+  }
+
+  private static Way cheaper(Way one, Way other) {
+    double difference = Math.abs(one.cost - other.cost);
+    boolean same = difference < TIE && one.isEmpty() && other.isEmpty();
+    Way winner = other.cost < one.cost ? other : one;
+    return same ? winner : winner.atMost(difference);
   }
 
   private Way step(
@@ -132,18 +164,28 @@ final class RowMender {
       int edits,
       double cost) {
     return new Way(
-        way, at, way.column + 1, from, to, quoted, code, codes, way.edits + edits, way.cost + cost);
+        way,
+        at,
+        way.column + 1,
+        from,
+        to,
+        quoted,
+        code,
+        codes,
+        way.edits + edits,
+        way.cost + cost,
+        way.margin);
   }
 
   private void add(Way reached) {
-    if (reached.edits > MOST_EDITS || (best != null && reached.cost >= best.cost)) {
+    if (reached.edits > MOST_EDITS || (best != null && reached.cost >= best.cost + MARGIN)) {
       return;
     }
     Way way = dialect.padded() ? behindBlanks(reached) : reached;
     List<Way> ways = open.computeIfAbsent(way.at, k -> new ArrayList<>());
     for (int i = 0; i < ways.size(); i++) {
       if (ways.get(i).column == way.column) {
-        ways.set(i, way.cost < ways.get(i).cost ? way : ways.get(i));
+        ways.set(i, cheaper(ways.get(i), way));
         return;
       }
     }
@@ -168,7 +210,8 @@ final class RowMender {
         way.code,
         way.codes,
         way.edits,
-        way.cost);
+        way.cost,
+        way.margin);
   }
 
   private static int dearest(List<Way> ways) {
@@ -198,7 +241,9 @@ final class RowMender {
   private void dropEmpty(Way way, int next) {
     double cost = way.cost + TAKEN_OUT;
     Code code = Code.SURPLUS_DELIMITER;
-    add(new Way(way, next, way.column, NO_CELL, 0, false, code, 1, way.edits + 1, cost));
+    add(
+        new Way(
+            way, next, way.column, NO_CELL, 0, false, code, 1, way.edits + 1, cost, way.margin));
   }
 
   /** Tries every quote that may close the cell. */
@@ -273,6 +318,8 @@ final class RowMender {
   /** A delimiter is missing inside the cell that ends at {@code end}. */
   private void cut(Way way, int end) {
     boolean cutBefore = way.code == Code.MISSING_DELIMITER && !way.quoted;
+    double empty = PUT_IN + model.cost(way.column, Shape.EMPTY);
+    add(step(way, way.at, -1, -1, false, Code.MISSING_DELIMITER, 1, 1, empty));
     for (int i = way.at + 1; i < end && !cutBefore; i++) {
       boolean opening = dialect.hasQuote() && text.at(i) == quote;
       if (opening || i - way.at <= LONGEST_CUT) {
@@ -294,7 +341,7 @@ final class RowMender {
         departures.merge(way.code, way.codes, Integer::sum);
       }
     }
-    return new Mended(cells, end.cost, departures);
+    return new Mended(cells, end.cost, end.margin, departures);
   }
 
   private String cell(Way way) {

@@ -28,13 +28,21 @@ public final class Sheet implements AutoCloseable {
   }
 
   /**
-   * Opens a delimited file.
+   * Opens a delimited file, or the first filled sheet of a workbook.
    *
-   * @throws NotASheet if the bytes are no table of text
+   * @throws NotASheet if the bytes are no table
    */
   public static Sheet open(InputStream in) throws IOException {
     Head head = Head.of(in);
+    if (ContentCheck.isZip(head)) {
+      Workbook workbook = Workbook.open(head.stream(0));
+      return workbook.closedWith(workbook::firstSheet);
+    }
     ContentCheck.bytes(head);
+    return text(head);
+  }
+
+  private static Sheet text(Head head) {
     CharsetDetector.Found found = CharsetDetector.detect(head);
     String text = CharsetDetector.decode(head.bytes(), found, head.isWhole());
     ContentCheck.text(text);
@@ -49,18 +57,27 @@ public final class Sheet implements AutoCloseable {
 
   /** A sheet of a workbook. */
   static Sheet of(Layout layout, Iterator<Row> data, AutoCloseable source) {
-    return new Sheet(Dialect.STANDARD, layout, new TableRows(data, layout), source);
+    return new Sheet(Dialect.STANDARD, layout, new TableRows(data, layout, () -> {}), source);
+  }
+
+  Sheet closing(AutoCloseable owner) {
+    return new Sheet(dialect, layout, rows, owner);
   }
 
   private static Sheet read(Reader reader, String head, boolean whole, Dialect dialect) {
     long hint = DialectDetector.hintedDelimiter(head) == null ? 1 : 2;
     Sample sample = Sample.read(head, whole, dialect, RECORDS).from(hint);
-    Layout layout = new LayoutDetector(sample).detect();
+    Layout layout = new LayoutDetector(sample, dialect).detect();
     ColumnModel model = ModelLearner.learn(sample, layout, dialect);
     TextSource text = new TextSource(reader);
-    RecordReader records = new RecordReader(text, dialect, new RecordRepair(model, dialect));
+    RecordReader records =
+        new RecordReader(text, dialect, new RecordRepair(model, layout, dialect));
     records.skipTo(Math.max(hint, layout.firstDataLine()));
-    return new Sheet(dialect, layout, new TableRows(new SheetReader(text, records), layout), text);
+    return new Sheet(
+        dialect,
+        layout,
+        new TableRows(new SheetReader(text, records), layout, records::repairNoMore),
+        text);
   }
 
   public Dialect dialect() {

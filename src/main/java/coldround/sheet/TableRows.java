@@ -14,14 +14,12 @@ import java.util.NoSuchElementException;
  */
 final class TableRows implements Iterator<Row> {
 
-  /** Share of labels in common from which on a row is taken for another header. */
-  private static final double HEADER = 0.6;
-
   /** Most title rows between two tables. */
   private static final int MOST_TITLES = 6;
 
   private final Iterator<Row> rows;
   private final Layout layout;
+  private final Runnable onSecondTable;
   private final Deque<Row> held = new ArrayDeque<>();
   private boolean afterBlank;
   private boolean heldAfterBlank;
@@ -29,8 +27,12 @@ final class TableRows implements Iterator<Row> {
   private long repeatedHeaders;
   private long secondTable;
 
-  TableRows(Iterator<Row> rows, Layout layout) {
+  /**
+   * @param onSecondTable called once when the table ends and another begins
+   */
+  TableRows(Iterator<Row> rows, Layout layout, Runnable onSecondTable) {
     this.rows = rows;
+    this.onSecondTable = onSecondTable;
     this.layout = layout;
   }
 
@@ -85,7 +87,7 @@ final class TableRows implements Iterator<Row> {
       heldAfterBlank = afterBlank;
     }
     afterBlank = false;
-    if (secondTable == 0 && isHeader(row.cells())) {
+    if (secondTable == 0 && HeaderRow.isAgain(layout, row.cells())) {
       headerAgain(row);
     } else {
       held.add(secondTable > 0 ? marked(row) : row);
@@ -101,24 +103,6 @@ final class TableRows implements Iterator<Row> {
     return cells.stream().filter(c -> !c.isBlank()).count();
   }
 
-  private boolean isHeader(List<String> cells) {
-    for (List<String> header : layout.header()) {
-      if (sharesFirstLabel(header, cells) && HeaderRow.likeness(header, cells) >= HEADER) {
-        return true;
-      }
-    }
-    return false;
-  }
-
-  private static boolean sharesFirstLabel(List<String> header, List<String> cells) {
-    for (int i = 0; i < header.size(); i++) {
-      if (!header.get(i).isBlank()) {
-        return i < cells.size() && header.get(i).strip().equals(cells.get(i).strip());
-      }
-    }
-    return false;
-  }
-
   /** The same columns again go on, without the titles above them; others are another table. */
   private void headerAgain(Row row) {
     held.clear();
@@ -126,6 +110,7 @@ final class TableRows implements Iterator<Row> {
       repeatedHeaders++;
     } else {
       secondTable = row.line();
+      onSecondTable.run();
       held.add(marked(row));
     }
   }

@@ -68,6 +68,31 @@ final class TextSource implements AutoCloseable {
     return -1;
   }
 
+  /** Offset of the first {@code wanted} at or behind {@code offset} and before the limit, or -1. */
+  int find(char wanted, int offset, int limit) {
+    int i = offset;
+    while (i < limit && has(i)) {
+      int end = Math.min(to, from + limit);
+      for (int p = from + i; p < end; p++) {
+        if (buffer[p] == wanted) {
+          return p - from;
+        }
+      }
+      i = end - from;
+    }
+    return -1;
+  }
+
+  /** Line ends between two offsets. */
+  int breaks(int begin, int end) {
+    int count = 0;
+    for (int p = from + begin; p < from + end; p++) {
+      boolean lone = buffer[p] == '\r' && (p + 1 == to || buffer[p + 1] != '\n');
+      count += buffer[p] == '\n' || lone ? 1 : 0;
+    }
+    return count;
+  }
+
   /** Length of the line end at {@code offset}: 0 at the end of the text, 2 for CRLF, else 1. */
   int breakLength(int offset) {
     if (!has(offset)) {

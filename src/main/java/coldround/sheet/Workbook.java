@@ -12,6 +12,7 @@ import java.nio.file.StandardCopyOption;
 import java.util.ArrayList;
 import java.util.Iterator;
 import java.util.List;
+import java.util.function.Supplier;
 import java.util.stream.Stream;
 import org.dhatim.fastexcel.reader.ReadableWorkbook;
 import org.dhatim.fastexcel.reader.ReadingOptions;
@@ -92,6 +93,16 @@ public final class Workbook implements AutoCloseable {
     throw new NotASheet(Reason.EMPTY);
   }
 
+  /** A sheet that closes the workbook when it is closed itself. */
+  Sheet closedWith(Supplier<Sheet> sheet) {
+    try {
+      return sheet.get().closing(this);
+    } catch (RuntimeException e) {
+      close();
+      throw e;
+    }
+  }
+
   private Sheet sheet(org.dhatim.fastexcel.reader.Sheet sheet) {
     try {
       Stream<org.dhatim.fastexcel.reader.Row> rows = sheet.openStream();
@@ -113,7 +124,7 @@ public final class Workbook implements AutoCloseable {
       rows.close();
       throw new NotASheet(Reason.EMPTY);
     }
-    Layout layout = new LayoutDetector(sample(head, width)).detect();
+    Layout layout = new LayoutDetector(sample(head, width), Dialect.STANDARD).detect();
     Iterator<Row> data = new WorkbookRows(head, all, layout, width);
     return Sheet.of(layout, data, rows);
   }

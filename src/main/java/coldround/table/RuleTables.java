@@ -46,18 +46,29 @@ public final class RuleTables {
    * @param make called for each row; what it throws as IllegalArgumentException is the reason
    */
   public <T> List<T> read(String file, String keyColumn, Function<TableRow, T> make) {
+    return read(file, List.of(keyColumn), make);
+  }
+
+  /**
+   * The same for a table whose rows are named by several columns together.
+   *
+   * @param keyColumns no two rows have the same values in all of them, and none of them is empty
+   */
+  public <T> List<T> read(String file, List<String> keyColumns, Function<TableRow, T> make) {
     List<T> made = new ArrayList<>();
     Set<String> keys = new HashSet<>();
     try (SheetReader rows = SheetReader.standard(open(file))) {
       List<String> header = rows.hasNext() ? header(rows.next()) : List.of();
-      if (!header.contains(keyColumn)) {
-        problem(file, 1, keyColumn, "the column is missing");
-        return List.of();
+      for (String keyColumn : keyColumns) {
+        if (!header.contains(keyColumn)) {
+          problem(file, 1, keyColumn, "the column is missing");
+          return List.of();
+        }
       }
       while (rows.hasNext()) {
         Row row = rows.next();
         if (!blank(row)) {
-          readRow(file, keyColumn, header, row, keys, make, made);
+          readRow(file, keyColumns, header, row, keys, make, made);
         }
       }
     } catch (UncheckedIOException | IllegalStateException e) {
@@ -76,7 +87,7 @@ public final class RuleTables {
 
   private <T> void readRow(
       String file,
-      String keyColumn,
+      List<String> keyColumns,
       List<String> header,
       Row row,
       Set<String> keys,
@@ -91,11 +102,11 @@ public final class RuleTables {
     for (int i = 0; i < header.size(); i++) {
       cells.put(header.get(i), row.cells().get(i).strip());
     }
-    TableRow tableRow = new TableRow(file, keyColumn, cells);
+    TableRow tableRow = new TableRow(file, keyColumns, cells);
     try {
-      if (!keys.add(tableRow.required(keyColumn))) {
-        throw new TableRow.IllegalCell(
-            keyColumn, "'" + tableRow.text(keyColumn) + "' stands twice");
+      if (!keys.add(tableRow.key())) {
+        String columns = String.join(", ", keyColumns);
+        throw new TableRow.IllegalCell(columns, "'" + tableRow.key() + "' stands twice");
       }
       made.add(Objects.requireNonNull(make.apply(tableRow)));
     } catch (TableRow.IllegalCell e) {
@@ -133,6 +144,11 @@ public final class RuleTables {
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
+  }
+
+  /** What was found wrong so far. */
+  public List<TableProblem> problems() {
+    return List.copyOf(problems);
   }
 
   /**

@@ -11,6 +11,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.stream.Collectors;
 
 /**
  * One row of a rule table with checked access to its cells. A cell that cannot be read is an {@link
@@ -29,12 +30,12 @@ public final class TableRow {
   }
 
   private final String table;
-  private final String keyColumn;
+  private final List<String> keyColumns;
   private final Map<String, String> cells;
 
-  TableRow(String table, String keyColumn, Map<String, String> cells) {
+  TableRow(String table, List<String> keyColumns, Map<String, String> cells) {
     this.table = table;
-    this.keyColumn = keyColumn;
+    this.keyColumns = keyColumns;
     this.cells = cells;
   }
 
@@ -134,6 +135,11 @@ public final class TableRow {
 
   /** This row as the source of a number. */
   public Source source() {
-    return new Source(table, required(keyColumn), required("source"));
+    return new Source(table, key(), required("source"));
+  }
+
+  /** What names the row: the key columns, none of which may be empty. */
+  String key() {
+    return keyColumns.stream().map(this::required).collect(Collectors.joining(" "));
   }
 }

@@ -17,7 +17,13 @@ public final class Benchmarks {
   }
 
   private static final Map<String, Program> PROGRAMS =
-      new TreeMap<>(Map.of("csv", new CsvConversion(), "demo", new Demo()));
+      new TreeMap<>(
+          Map.of(
+              "csv", new CsvConversion(),
+              "csv-read", new CsvReading(),
+              "csv-score", new CsvScore(),
+              "demo", new Demo(),
+              "saturation", new SaturationLookups()));
 
   private Benchmarks() {}
 

@@ -151,6 +151,17 @@ class RefrigerantLawTest {
   }
 
   @Test
+  void aBanIsToldOnceAndTheShareCanBeWorkedOutAgain() {
+    Supply supply = over("R-404A", "US-CA", "walk-in-cooler", 8);
+    assertEquals(1, supply.reasons().stream().filter(r -> r.code().equals("sale-ban")).count());
+    String low = told(over("R-448A", "US", "walk-in-cooler", 1));
+    assertTrue(low.contains("R-448A (GWP 1387) feels 69.4 % of its cut"), low);
+    assertTrue(low.contains("60.0 % of the baseline"), low);
+    assertTrue(low.contains("reclaimed gas and stock count for 5.0 %"), low);
+    assertEquals(1 - 0.4 * 1387 / 2000 + 0.05, over("R-448A", "US", "", 1).share(), 1e-12);
+  }
+
+  @Test
   void anExistingUnitIsNeverCalledIllegal() {
     for (Refrigerant gas : Tables.REFRIGERANTS.all()) {
       for (String place : List.of("US", "US-CA", "DE", "GB", "BR", "")) {

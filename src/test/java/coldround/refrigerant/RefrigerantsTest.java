@@ -33,6 +33,7 @@ class RefrigerantsTest {
     "Refrigerant 22, R-22",
     "CFC-12, R-12",
     "HFO-1234yf, R-1234yf",
+    "HCFO-1233zd(E), R-1233zd(E)",
     "R-1234ze, R-1234ze(E)",
     "HFO-1234ze(E), R-1234ze(E)",
     "HC-290, R-290",

@@ -15,9 +15,6 @@ import java.util.Map;
 /** The conditions of one search of the fleet list, as JPQL with parameters. */
 final class FleetQuery {
 
-  // a unit with nothing due comes after all that have a date
-  private static final LocalDate NEVER = LocalDate.of(9999, 12, 31);
-  private static final String DUE = "coalesce(f.nextDue, date '9999-12-31')";
   private static final String WORDS =
       "lower(concat(f.customer,' ',f.customerName,' ',f.site,' ',f.siteName,' ',f.tag,' ',f.kind,"
           + "' ',f.maker,' ',f.model,' ',f.refrigerant))";
@@ -65,10 +62,7 @@ final class FleetQuery {
     parameters.put("id", UnitIds.number(place.unitId()).orElse(-1));
     switch (order) {
       case SCORE -> with("(f.score > :p or f.score = :p and f.unitId > :id)", "p", place.score());
-      case DUE -> {
-        LocalDate due = place.nextDue() == null ? NEVER : place.nextDue();
-        with("(" + DUE + " > :p or " + DUE + " = :p and f.unitId > :id)", "p", due);
-      }
+      case DUE -> afterDue(place.nextDue());
       case NAME -> {
         parameters.put("afterSite", place.site());
         parameters.put("afterTag", place.tag());
@@ -78,6 +72,15 @@ final class FleetQuery {
             "p",
             place.customer());
       }
+    }
+  }
+
+  // a unit with nothing due comes after all that have a date
+  private void afterDue(LocalDate due) {
+    if (due == null) {
+      conditions.add("f.nextDue is null and f.unitId > :id");
+    } else {
+      with("(f.nextDue is null or f.nextDue > :p or f.nextDue = :p and f.unitId > :id)", "p", due);
     }
   }
 
@@ -93,7 +96,7 @@ final class FleetQuery {
   static String orderBy(Order order) {
     return switch (order) {
       case SCORE -> " order by f.score, f.unitId";
-      case DUE -> " order by " + DUE + ", f.unitId";
+      case DUE -> " order by f.nextDue nulls last, f.unitId";
       case NAME -> " order by f.customer, f.site, f.tag, f.unitId";
     };
   }

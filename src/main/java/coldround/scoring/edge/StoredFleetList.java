@@ -143,6 +143,22 @@ class StoredFleetList implements FleetList, Ranking {
     return count.getSingleResult();
   }
 
+  @Override
+  @Transactional
+  public Range range() {
+    return new Range(distinct("kind"), distinct("refrigerant"));
+  }
+
+  private List<String> distinct(String field) {
+    return entities
+        .createQuery(
+            "select distinct f." + field + " from FleetLineRow f where f." + field + " <> ''",
+            String.class)
+        .getResultStream()
+        .sorted()
+        .toList();
+  }
+
   private FleetLine line(FleetLineRow row) {
     try {
       return new FleetLine(

@@ -1,0 +1,32 @@
+package coldround.intake;
+
+import java.util.Arrays;
+import java.util.Locale;
+import java.util.Optional;
+
+/** In which order a date is written. */
+public enum DateOrder {
+  YEAR_MONTH_DAY("2026-05-31"),
+  DAY_MONTH_YEAR("31/05/2026"),
+  MONTH_DAY_YEAR("05/31/2026");
+
+  private final String example;
+
+  DateOrder(String example) {
+    this.example = example;
+  }
+
+  /** As in profiles: "day-month-year". */
+  public String code() {
+    return name().toLowerCase(Locale.ROOT).replace('_', '-');
+  }
+
+  /** The last day of May 2026, so written. */
+  public String example() {
+    return example;
+  }
+
+  public static Optional<DateOrder> find(String code) {
+    return Arrays.stream(values()).filter(order -> order.code().equals(code)).findFirst();
+  }
+}

@@ -1,0 +1,150 @@
+package coldround.intake;
+
+import coldround.fleet.Entry;
+import coldround.fleet.FleetWriting;
+import coldround.fleet.FleetWriting.Outcome;
+import coldround.fleet.FleetWriting.Written;
+import coldround.fleet.Kind;
+import coldround.fleet.Reading;
+import coldround.intake.RowReading.Understood;
+import coldround.sheet.Row;
+import coldround.sheet.SheetWriter;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.Iterator;
+import java.util.List;
+import java.util.Set;
+
+/**
+ * Takes the rows of one file into the fleet, batch by batch: good ones are written, bad ones noted
+ * with all that is wrong with them. Memory does not grow with the file but for 16 to 64 bytes a
+ * row.
+ */
+public final class Importing {
+
+  private static final int BATCH = 500;
+  private static final int GIVES_UP_AFTER = 50_000;
+
+  private final Kind kind;
+  private final Heading heading;
+  private final List<String> keyColumns;
+  private final RowReading reading;
+  private final FleetWriting writing;
+  private final SheetWriter rejectedRows;
+  private final SeenKeys seen = new SeenKeys();
+  private final Tally tally = new Tally();
+  private final Set<String> units = new HashSet<>();
+  private final List<Understood> batch = new ArrayList<>();
+
+  /**
+   * @param rejectedRows takes the file of rejected rows
+   */
+  public Importing(
+      Kind kind,
+      Heading heading,
+      List<Column> columns,
+      CellRules rules,
+      FleetWriting writing,
+      SheetWriter rejectedRows) {
+    this.kind = kind;
+    this.heading = heading;
+    this.keyColumns = columns.stream().filter(Column::isKey).map(Column::name).toList();
+    this.reading = new RowReading(kind, heading, rules);
+    this.writing = writing;
+    this.rejectedRows = rejectedRows;
+  }
+
+  /**
+   * Takes all rows behind the header. The caller holds the transaction.
+   *
+   * @throws UnreadableFile when none of very many rows can be taken
+   */
+  public Tally run(Iterator<Row> rows) {
+    heading.problems().forEach(tally::problem);
+    rejectedRows.write(RejectedRows.header(heading.labels()));
+    while (rows.hasNext()) {
+      Row row = rows.next();
+      if (!row.isBlank()) {
+        take(reading.read(row));
+      }
+    }
+    write();
+    return tally;
+  }
+
+  /** Ids of the units whose history changed. */
+  public Set<String> units() {
+    return Set.copyOf(units);
+  }
+
+  private void take(Understood row) {
+    batch.add(row);
+    if (batch.size() == BATCH) {
+      write();
+    }
+  }
+
+  private void write() {
+    List<Entry> entries =
+        batch.stream().filter(row -> row.entry() != null).map(Understood::entry).toList();
+    Written written =
+        entries.isEmpty() ? new Written(List.of(), Set.of()) : writing.write(kind, entries);
+    Iterator<Outcome> outcomes = written.outcomes().iterator();
+    batch.forEach(row -> note(row, row.entry() == null ? null : outcomes.next()));
+    units.addAll(written.units());
+    batch.clear();
+    giveUpOnNoise();
+  }
+
+  /** Where nothing at all can be taken, telling it a million times helps nobody. */
+  private void giveUpOnNoise() {
+    Tally.Rows rows = tally.rows();
+    if (rows.rejected() >= GIVES_UP_AFTER && rows.rejected() == rows.read()) {
+      RowProblem first = tally.firstRejection();
+      throw new UnreadableFile(
+          "nothing-usable",
+          "None of the first %d rows can be taken. The first problem is in line %d, column %s: %s"
+              .formatted(rows.read(), first.row(), first.column(), first.message()));
+    }
+  }
+
+  /**
+   * @param outcome null for a row that was rejected before it came to the store
+   */
+  private void note(Understood row, Outcome outcome) {
+    List<RowProblem> problems = new ArrayList<>(row.problems());
+    if (outcome != null && outcome.refused()) {
+      problems.add(Refusal.of(outcome, row.entry(), heading));
+    } else if (outcome != null) {
+      tally.taken(outcome);
+      noteTwin(row, problems);
+    }
+    problems.forEach(tally::problem);
+    List<RowProblem> rejecting = problems.stream().filter(RowProblem::rejects).toList();
+    if (!rejecting.isEmpty()) {
+      tally.rejected();
+      rejectedRows.write(RejectedRows.row(row.cells(), rejecting));
+    }
+  }
+
+  private void noteTwin(Understood row, List<RowProblem> problems) {
+    long twin = seen.note(key(row.entry()), row.entry().said().hashCode(), row.line());
+    if (twin > 0) {
+      String message =
+          "line %d has the same %s but says something else; what this later row says was taken."
+              .formatted(twin, String.join(", ", keyColumns));
+      problems.add(new RowProblem(row.line(), "", "", ProblemCode.DUPLICATE_IN_FILE, message));
+    }
+  }
+
+  private String key(Entry entry) {
+    StringBuilder key = new StringBuilder();
+    for (String column : keyColumns) {
+      Object value = entry.said().get(column);
+      key.append(value).append('\u0001');
+    }
+    return entry.said().get("value") instanceof Reading reading
+        ? key.append(reading.part()).toString()
+        : key.toString();
+  }
+}

@@ -1,0 +1,151 @@
+package coldround.intake.edge;
+
+import coldround.fleet.FleetListener;
+import coldround.fleet.FleetWriting;
+import coldround.fleet.Kind;
+import coldround.fleet.Today;
+import coldround.intake.CellRules;
+import coldround.intake.Column;
+import coldround.intake.Importing;
+import coldround.intake.IntakeTables;
+import coldround.intake.Profile;
+import coldround.intake.Receipt;
+import coldround.intake.TableFile;
+import coldround.intake.Tally;
+import coldround.sheet.SheetWriter;
+import io.quarkus.narayana.jta.QuarkusTransaction;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.enterprise.inject.Any;
+import jakarta.enterprise.inject.Instance;
+import jakarta.inject.Inject;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.UUID;
+import java.util.concurrent.locks.ReentrantLock;
+import org.eclipse.microprofile.config.inject.ConfigProperty;
+
+/** Takes one file into the store: all of it in one transaction, one file after the other. */
+@ApplicationScoped
+class FileImport {
+
+  /**
+   * What is asked of an import.
+   *
+   * @param preview only say what would happen
+   * @param partial take the good rows where others are bad
+   */
+  record Order(Kind kind, Profile profile, boolean preview, boolean partial) {}
+
+  private static final int CHUNK = 500;
+
+  // two files at once would find the same unit missing and both create it
+  private final ReentrantLock one = new ReentrantLock(true);
+
+  private final IntakeTables tables;
+  private final FleetWriting writing;
+  private final Instance<FleetListener> listeners;
+  private final StoredReceipts receipts;
+  private final Clock clock;
+  private final Today today;
+  private final int longestSeconds;
+
+  @Inject
+  FileImport(
+      IntakeTables tables,
+      FleetWriting writing,
+      @Any Instance<FleetListener> listeners,
+      StoredReceipts receipts,
+      Clock clock,
+      Today today,
+      @ConfigProperty(name = "coldround.upload.longest-seconds", defaultValue = "7200")
+          int longestSeconds) {
+    this.tables = tables;
+    this.writing = writing;
+    this.listeners = listeners;
+    this.receipts = receipts;
+    this.clock = clock;
+    this.today = today;
+    this.longestSeconds = longestSeconds;
+  }
+
+  /**
+   * @throws coldround.intake.UnreadableFile when the file as a whole cannot be used
+   */
+  Receipt run(Path file, Order order) {
+    CellRules rules = tables.rules(order.profile(), today.usually());
+    List<Column> columns = tables.columns(order.kind());
+    one.lock();
+    try (TableFile table = TableFile.open(file, order.kind(), columns, rules);
+        Spool rejected = Spool.empty()) {
+      return inTransaction(table, rejected, order, rules);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    } finally {
+      one.unlock();
+    }
+  }
+
+  private Receipt inTransaction(TableFile table, Spool rejected, Order order, CellRules rules) {
+    QuarkusTransaction.begin(QuarkusTransaction.beginOptions().timeout(longestSeconds));
+    try {
+      Receipt receipt = receipt(table, order, take(table, rejected, order, rules));
+      if (receipt.applied()) {
+        receipts.keep(receipt, rejected.file());
+        QuarkusTransaction.commit();
+      } else {
+        QuarkusTransaction.rollback();
+        receipts.keep(receipt, rejected.file());
+      }
+      return receipt;
+    } finally {
+      if (QuarkusTransaction.isActive()) {
+        QuarkusTransaction.rollback();
+      }
+    }
+  }
+
+  private Tally take(TableFile table, Spool rejected, Order order, CellRules rules) {
+    try (SheetWriter rows = SheetWriter.guarded(rejected.packedText())) {
+      Importing importing =
+          new Importing(
+              order.kind(), table.heading(), tables.columns(order.kind()), rules, writing, rows);
+      Tally tally = importing.run(table.rows());
+      if (applies(order, tally)) {
+        tell(List.copyOf(importing.units()));
+      }
+      return tally;
+    }
+  }
+
+  private static boolean applies(Order order, Tally tally) {
+    return !order.preview() && (order.partial() || tally.rows().rejected() == 0);
+  }
+
+  private void tell(List<String> units) {
+    for (int from = 0; from < units.size(); from += CHUNK) {
+      List<String> some =
+          new ArrayList<>(units.subList(from, Math.min(units.size(), from + CHUNK)));
+      listeners.forEach(listener -> listener.changed(some));
+    }
+  }
+
+  private Receipt receipt(TableFile table, Order order, Tally tally) {
+    return new Receipt(
+        UUID.randomUUID().toString(),
+        order.kind(),
+        clock.instant(),
+        order.preview(),
+        order.partial(),
+        applies(order, tally),
+        tally.rows(),
+        new Receipt.Detected(
+            table.dialect().charset().name(), table.dialect().delimiter(), order.profile().name()),
+        tally.problems(),
+        tally.problemCount(),
+        tally.problemsByCode());
+  }
+}

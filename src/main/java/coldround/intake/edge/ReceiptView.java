@@ -1,0 +1,57 @@
+package coldround.intake.edge;
+
+import coldround.intake.Receipt;
+import coldround.intake.RowProblem;
+import coldround.intake.Tally;
+import java.time.Instant;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+
+/** A receipt as it is answered. */
+record ReceiptView(
+    String id,
+    String kind,
+    Instant received,
+    boolean preview,
+    boolean partial,
+    boolean applied,
+    Tally.Rows rows,
+    Receipt.Detected detected,
+    List<ProblemView> problems,
+    long problemCount,
+    Map<String, Long> problemsByCode) {
+
+  /**
+   * One problem.
+   *
+   * @param rejects whether its row was rejected for it
+   */
+  record ProblemView(
+      long row, String column, String value, String code, boolean rejects, String message) {
+    static ProblemView of(RowProblem problem) {
+      return new ProblemView(
+          problem.row(),
+          problem.column(),
+          problem.value(),
+          problem.code().text(),
+          problem.rejects(),
+          problem.message());
+    }
+  }
+
+  static ReceiptView of(Receipt receipt) {
+    return new ReceiptView(
+        receipt.id(),
+        receipt.kind().code(),
+        receipt.received(),
+        receipt.preview(),
+        receipt.partial(),
+        receipt.applied(),
+        receipt.rows(),
+        receipt.detected(),
+        receipt.problems().stream().map(ProblemView::of).toList(),
+        receipt.problemCount(),
+        new TreeMap<>(receipt.problemsByCode()));
+  }
+}

@@ -1,0 +1,26 @@
+package coldround.pages.edge;
+
+import coldround.http.Problem;
+import io.quarkus.qute.CheckedTemplate;
+import io.quarkus.qute.TemplateInstance;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Response;
+
+/** A refusal as a page: what is wrong and how to go on. */
+final class RefusedPage {
+
+  @CheckedTemplate
+  static class Templates {
+    static native TemplateInstance refused(String title, String detail);
+  }
+
+  private RefusedPage() {}
+
+  static Response of(Problem problem) {
+    String title = String.valueOf(problem.body().get("title"));
+    return Response.status(problem.status())
+        .type(MediaType.TEXT_HTML_TYPE.withCharset("UTF-8"))
+        .entity(Templates.refused(title, problem.getMessage()).render())
+        .build();
+  }
+}

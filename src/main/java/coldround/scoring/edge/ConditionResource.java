@@ -1,0 +1,63 @@
+package coldround.scoring.edge;
+
+import coldround.fleet.Fleet;
+import coldround.fleet.Today;
+import coldround.fleet.UnitHistory;
+import coldround.http.Answers;
+import coldround.http.Parameters;
+import coldround.http.Problem;
+import coldround.quantity.MeasureSystem;
+import coldround.scoring.Scoring;
+import jakarta.inject.Inject;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.QueryParam;
+import jakarta.ws.rs.core.Context;
+import jakarta.ws.rs.core.Request;
+import jakarta.ws.rs.core.Response;
+import java.time.LocalDate;
+import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.media.Content;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
+import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+
+/** The score of one unit with its factors, reasons and diagnostics. */
+@Path("/api/v1/units/{id}/condition")
+@Tag(name = "Fleet")
+public class ConditionResource {
+
+  private final Fleet fleet;
+  private final Scoring scoring;
+  private final Today today;
+  private final Answers answers;
+
+  @Inject
+  ConditionResource(Fleet fleet, Scoring scoring, Today today, Answers answers) {
+    this.fleet = fleet;
+    this.scoring = scoring;
+    this.today = today;
+    this.answers = answers;
+  }
+
+  @GET
+  @Operation(
+      operationId = "getCondition",
+      summary = "The condition score as it could be known at the end of a day")
+  @APIResponse(
+      responseCode = "200",
+      content = @Content(schema = @Schema(implementation = ConditionView.class)))
+  public Response condition(
+      @PathParam("id") String id,
+      @QueryParam("asOf") String asOf,
+      @QueryParam("measures") String measures,
+      @Context Request request) {
+    MeasureSystem system = Parameters.measures(measures);
+    UnitHistory history = fleet.history(id).orElseThrow(() -> Problem.notFound("unit " + id));
+    LocalDate day = Parameters.date("asOf", asOf, today.at(history.site()));
+    return answers.read(
+        ConditionView.of(history.unit(), scoring.assess(history, day).condition(), system),
+        request);
+  }
+}

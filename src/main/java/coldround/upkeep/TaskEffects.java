@@ -1,0 +1,52 @@
+package coldround.upkeep;
+
+import coldround.reason.Source;
+import coldround.table.RuleTables;
+import coldround.table.TableRow;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+
+/** Which faults a task prevents, and how many of them: scoring/task-effects.csv. */
+final class TaskEffects {
+
+  private static final String FILE = "task-effects.csv";
+  static final String EVERY_MODE = "*";
+  static final String DIRT = "dirt";
+  static final String ENERGY = "energy";
+  static final String REFRIGERANT = "refrigerant";
+
+  /**
+   * @param mode failure mode; * for all faults of the unit together; dirt, energy or refrigerant
+   *     for what is lost without a fault
+   * @param when code of a reason that the task must have; empty for always
+   * @param share of such faults or losses that doing the task on time prevents, 0 to 1
+   */
+  record Effect(String task, String mode, String when, double share, Source source) {}
+
+  private final Map<String, List<Effect>> byTask = new HashMap<>();
+
+  private TaskEffects() {}
+
+  static TaskEffects load(RuleTables tables, TaskCatalogue catalogue) {
+    TaskEffects effects = new TaskEffects();
+    for (Effect effect : tables.read(FILE, "effect", row -> effect(row, catalogue))) {
+      effects.byTask.computeIfAbsent(effect.task, task -> new ArrayList<>()).add(effect);
+    }
+    return effects;
+  }
+
+  private static Effect effect(TableRow row, TaskCatalogue catalogue) {
+    String task = row.required("task");
+    if (!catalogue.has(task)) {
+      throw new IllegalArgumentException("'" + task + "' is no task of " + TaskCatalogue.FILE);
+    }
+    return new Effect(
+        task, row.required("mode"), row.text("when"), row.number("share", 0, 1), row.source());
+  }
+
+  List<Effect> of(String task) {
+    return byTask.getOrDefault(task, List.of());
+  }
+}

@@ -1,0 +1,165 @@
+package coldround.upkeep;
+
+import coldround.fleet.Unit;
+import coldround.reason.Reason;
+import coldround.refrigerant.LeakInspections;
+import coldround.refrigerant.Refrigerants;
+import coldround.refrigerant.UnitCategories;
+import coldround.scoring.Assessment;
+import coldround.scoring.ScoringRules;
+import coldround.table.RuleTables;
+import java.time.LocalDate;
+import java.time.format.DateTimeFormatter;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+
+/**
+ * The upkeep tasks of a unit. Every rule that has something to say of a task gives a date and a
+ * reason; the earliest date is the due date, and its reason governs.
+ */
+public final class Upkeep {
+
+  private static final List<UpkeepRule> RULES =
+      List.of(
+          new TripMarginRule(),
+          new ExcessLimitRule(),
+          new EconomicDateRule(),
+          new LongestIntervalRule(),
+          new LegalLeakRule(),
+          new LeakRateRule(),
+          new OpenLeakRule(),
+          new FindingRule(),
+          new FaultRule(),
+          new WorkRule(),
+          new SignRule(),
+          new FanLoadRule(),
+          new ImbalanceRule(),
+          new CompressorAmpsRule(),
+          new CutOutRule(),
+          new BoxTemperatureRule(),
+          new FollowUpRule(),
+          new SurveyRule(),
+          new IntervalRule());
+  private static final Comparator<Task> BY_DUE =
+      Comparator.comparing(Task::due).thenComparing(Task::id);
+
+  private final UpkeepTables tables;
+  private final TaskCautions cautions;
+
+  private Upkeep(UpkeepTables tables) {
+    this.tables = tables;
+    this.cautions = new TaskCautions(tables);
+  }
+
+  /** Reads the tables of upkeep; problems are left with the tables. */
+  public static Upkeep load(
+      RuleTables tables,
+      ScoringRules rules,
+      Refrigerants refrigerants,
+      LeakInspections inspections,
+      UnitCategories categories) {
+    return new Upkeep(UpkeepTables.load(tables, rules, refrigerants, inspections, categories));
+  }
+
+  public TaskCatalogue catalogue() {
+    return tables.catalogue();
+  }
+
+  public Costs costs() {
+    return tables.costs();
+  }
+
+  UpkeepTables tables() {
+    return tables;
+  }
+
+  /**
+   * The open tasks of a unit by due date; none for a unit that is retired.
+   *
+   * @param asOf day on which the tasks stand as their state says, usually that of the assessment
+   */
+  public List<Task> tasks(Assessment assessment, LocalDate asOf) {
+    Unit unit = assessment.history().unit();
+    if (!unit.inUse(asOf)) {
+      return List.of();
+    }
+    UnitCase unitCase = new UnitCase(assessment, tables);
+    Map<String, List<Ask>> asked = new LinkedHashMap<>();
+    for (UpkeepRule rule : RULES) {
+      for (Ask ask : rule.asks(unitCase)) {
+        asked.computeIfAbsent(ask.task(), task -> new ArrayList<>(4)).add(ask);
+      }
+    }
+    List<Task> tasks = new ArrayList<>(asked.size());
+    asked.forEach(
+        (code, asks) -> {
+          TaskKind kind = tables.catalogue().get(code);
+          if (unitCase.has(kind)) {
+            tasks.add(task(unitCase, kind, asks, asOf));
+          }
+        });
+    tasks.sort(BY_DUE);
+    return List.copyOf(tasks);
+  }
+
+  private Task task(UnitCase unit, TaskKind kind, List<Ask> asks, LocalDate asOf) {
+    asks.sort(Comparator.comparing(ask -> ask.reason().date()));
+    LocalDate due = asks.get(0).reason().date();
+    LocalDate earliest = due.minusDays(kind.daysBefore());
+    LocalDate latest = latest(due.plusDays(kind.daysAfter()), due, asks);
+    Worth worth = Worths.of(unit, kind.code(), asks);
+    return new Task(
+        id(unit, kind),
+        unit.unit(),
+        kind.code(),
+        due,
+        earliest,
+        latest,
+        kind.minutes(),
+        kind.skill(),
+        worth.perMinute(kind.minutes()),
+        Task.State.of(asOf, earliest, latest),
+        reasons(asks, worth),
+        cautions.of(kind, unit.unit(), unit.assessment().supply().refrigerant()));
+  }
+
+  private static LocalDate latest(LocalDate usual, LocalDate due, List<Ask> asks) {
+    LocalDate latest = usual;
+    for (Ask ask : asks) {
+      LocalDate strict = ask.notAfter();
+      if (strict != null && strict.isBefore(latest)) {
+        latest = strict;
+      }
+    }
+    return latest.isBefore(due) ? due : latest;
+  }
+
+  private static String id(UnitCase unit, TaskKind kind) {
+    LocalDate done = unit.record().done(kind);
+    String since = done == null ? "0" : DateTimeFormatter.BASIC_ISO_DATE.format(done);
+    return unit.unit().id() + "-" + kind.code() + "-" + since;
+  }
+
+  /** The reasons by date, the first with the parts of what the task is worth. */
+  private static List<TaskReason> reasons(List<Ask> asks, Worth worth) {
+    List<TaskReason> reasons = new ArrayList<>(asks.size());
+    for (Ask ask : asks) {
+      reasons.add(reasons.isEmpty() ? with(ask.reason(), worth) : ask.reason());
+    }
+    return reasons;
+  }
+
+  private static TaskReason with(TaskReason governing, Worth worth) {
+    Reason reason = governing.reason();
+    Map<String, Object> facts = new LinkedHashMap<>(reason.inputs());
+    facts.put("breakdownsAvoided", worth.breakdowns());
+    facts.put("electricitySaved", worth.energy());
+    facts.put("refrigerantSaved", worth.refrigerant());
+    facts.put("savedOver", worth.over());
+    Reason told = new Reason(reason.code(), reason.template(), facts, reason.source());
+    return new TaskReason(governing.date(), told);
+  }
+}

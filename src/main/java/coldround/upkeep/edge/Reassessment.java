@@ -1,0 +1,104 @@
+package coldround.upkeep.edge;
+
+import coldround.fleet.Fleet;
+import coldround.fleet.FleetFilter;
+import coldround.fleet.FleetListener;
+import coldround.fleet.Today;
+import coldround.fleet.UnitHistory;
+import coldround.scoring.Assessment;
+import coldround.scoring.Ranking;
+import coldround.scoring.Scoring;
+import coldround.upkeep.Task;
+import coldround.upkeep.TaskList;
+import coldround.upkeep.Upkeep;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
+import jakarta.transaction.Transactional;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.Comparator;
+import java.util.List;
+
+/** Keeps the ranking and the list of open tasks true to what is known of the fleet today. */
+@ApplicationScoped
+class Reassessment implements FleetListener {
+
+  private static final int BATCH = 500;
+
+  private final Fleet fleet;
+  private final Scoring scoring;
+  private final Upkeep upkeep;
+  private final Ranking ranking;
+  private final TaskList tasks;
+  private final Today today;
+
+  @Inject
+  Reassessment(
+      Fleet fleet, Scoring scoring, Upkeep upkeep, Ranking ranking, TaskList tasks, Today today) {
+    this.fleet = fleet;
+    this.scoring = scoring;
+    this.upkeep = upkeep;
+    this.ranking = ranking;
+    this.tasks = tasks;
+    this.today = today;
+  }
+
+  @Override
+  @Transactional
+  public void changed(Collection<String> unitIds) {
+    Batch batch = new Batch();
+    fleet.eachHistory(unitIds, batch::add);
+    batch.write();
+  }
+
+  @Transactional
+  public void everything() {
+    Batch batch = new Batch();
+    fleet.eachHistory(FleetFilter.ALL, batch::add);
+    batch.write();
+  }
+
+  /** Results of some hundred units, written together. */
+  private final class Batch {
+    private final List<Ranking.Place> places = new ArrayList<>();
+    private final List<Task> open = new ArrayList<>();
+    private final List<String> retired = new ArrayList<>();
+    private final List<String> seen = new ArrayList<>();
+
+    void add(UnitHistory history) {
+      LocalDate asOf = today.at(history.site());
+      seen.add(history.unit().id());
+      if (history.unit().inUse(asOf)) {
+        assess(history, asOf);
+      } else {
+        retired.add(history.unit().id());
+      }
+      if (seen.size() == BATCH) {
+        write();
+      }
+    }
+
+    private void assess(UnitHistory history, LocalDate asOf) {
+      Assessment assessment = scoring.assess(history, asOf);
+      List<Task> found = upkeep.tasks(assessment, asOf);
+      Task next = found.stream().min(Comparator.comparing(Task::due)).orElse(null);
+      places.add(
+          new Ranking.Place(
+              history.unit().id(),
+              assessment.condition(),
+              next == null ? null : next.due(),
+              next == null ? "" : next.task()));
+      open.addAll(found);
+    }
+
+    void write() {
+      if (!seen.isEmpty()) {
+        ranking.put(places);
+        ranking.remove(retired);
+        tasks.replace(seen, open);
+      }
+      List.of(places, open, retired, seen).forEach(Collection::clear);
+    }
+  }
+}

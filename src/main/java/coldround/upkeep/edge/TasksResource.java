@@ -1,0 +1,169 @@
+package coldround.upkeep.edge;
+
+import coldround.fleet.Fleet;
+import coldround.fleet.FleetFilter;
+import coldround.fleet.Today;
+import coldround.fleet.UnitHistory;
+import coldround.fleet.UnitIds;
+import coldround.http.Answers;
+import coldround.http.Page;
+import coldround.http.Parameters;
+import coldround.http.Problem;
+import coldround.quantity.MeasureSystem;
+import coldround.scoring.Scoring;
+import coldround.upkeep.Task;
+import coldround.upkeep.TaskList;
+import coldround.upkeep.TaskList.Entry;
+import coldround.upkeep.TaskList.Search;
+import coldround.upkeep.Upkeep;
+import jakarta.inject.Inject;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.QueryParam;
+import jakarta.ws.rs.core.Context;
+import jakarta.ws.rs.core.Request;
+import jakarta.ws.rs.core.Response;
+import jakarta.ws.rs.core.UriInfo;
+import java.time.DateTimeException;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+
+/** Upkeep tasks by due date, each with its reasons. */
+@Path("/api/v1/tasks")
+@Tag(name = "Upkeep")
+public class TasksResource {
+
+  private static final Comparator<Task> BY_DUE =
+      Comparator.comparing(Task::due).thenComparing(Task::id);
+
+  private final Fleet fleet;
+  private final Scoring scoring;
+  private final Upkeep upkeep;
+  private final TaskList open;
+  private final Today today;
+  private final Answers answers;
+
+  @Inject
+  TasksResource(
+      Fleet fleet, Scoring scoring, Upkeep upkeep, TaskList open, Today today, Answers answers) {
+    this.fleet = fleet;
+    this.scoring = scoring;
+    this.upkeep = upkeep;
+    this.open = open;
+    this.today = today;
+    this.answers = answers;
+  }
+
+  @GET
+  @Operation(
+      operationId = "listTasks",
+      summary = "Upkeep tasks with due dates and reasons, by due date")
+  public Response list(
+      @QueryParam("from") String from,
+      @QueryParam("to") String to,
+      @QueryParam("customer") String customer,
+      @QueryParam("site") String site,
+      @QueryParam("unit") String unit,
+      @QueryParam("asOf") String asOf,
+      @QueryParam("measures") String measures,
+      @QueryParam("limit") String limit,
+      @QueryParam("after") String after,
+      @Context Request request,
+      @Context UriInfo uri) {
+    MeasureSystem system = Parameters.measures(measures);
+    Search search =
+        new Search(
+            Parameters.date("from", from, null),
+            Parameters.date("to", to, null),
+            customer,
+            site,
+            unit);
+    if (search.from() != null && search.to() != null && search.to().isBefore(search.from())) {
+      throw Problem.badField("to", to, "lies before from");
+    }
+    int most = Parameters.limit(limit);
+    LocalDate day = Parameters.date("asOf", asOf, null);
+    Entry place = place(after);
+    List<Task> tasks =
+        day == null ? today(search, place, most + 1) : onDay(search, day, place, most + 1);
+    return answers.list(page(tasks, most, system), request, uri);
+  }
+
+  private static Page<TaskView> page(List<Task> tasks, int most, MeasureSystem system) {
+    boolean more = tasks.size() > most;
+    List<Task> shown = more ? tasks.subList(0, most) : tasks;
+    Task last = more ? shown.get(most - 1) : null;
+    return new Page<>(
+        shown.stream().map(task -> TaskView.of(task, system)).toList(),
+        last == null ? null : Parameters.cursor(last.due() + " " + last.id()));
+  }
+
+  private static Entry place(String after) {
+    String place = Parameters.place(after);
+    if (place.isEmpty()) {
+      return null;
+    }
+    try {
+      int space = place.indexOf(' ');
+      return new Entry(
+          place.substring(space + 1), "", LocalDate.parse(place.substring(0, Math.max(0, space))));
+    } catch (DateTimeException e) {
+      throw Parameters.badCursor(after);
+    }
+  }
+
+  /** From the stored list; the reasons of those on the page are worked out now. */
+  private List<Task> today(Search search, Entry after, int limit) {
+    List<Entry> entries = open.entries(search, after, limit);
+    Map<String, Task> tasks = new HashMap<>();
+    fleet.eachHistory(
+        entries.stream().map(Entry::unitId).distinct().toList(),
+        history ->
+            tasks(history, today.at(history.site())).forEach(task -> tasks.put(task.id(), task)));
+    return entries.stream()
+        .map(entry -> tasks.get(entry.taskId()))
+        .filter(Objects::nonNull)
+        .toList();
+  }
+
+  /** For another day than today everything is worked out anew from what was known on that day. */
+  private List<Task> onDay(Search search, LocalDate day, Entry after, int limit) {
+    List<Task> found = new ArrayList<>();
+    boolean byId = UnitIds.number(search.unit()).isPresent();
+    FleetFilter filter =
+        new FleetFilter(search.customer(), search.site(), byId ? search.unit() : "", "", "");
+    fleet.eachHistory(
+        filter,
+        history -> {
+          if (byId || search.unit().isEmpty() || history.unit().tag().equals(search.unit())) {
+            tasks(history, day).stream().filter(task -> fits(task, search)).forEach(found::add);
+          }
+        });
+    return found.stream()
+        .sorted(BY_DUE)
+        .filter(task -> after == null || isAfter(task, after))
+        .limit(limit)
+        .toList();
+  }
+
+  private List<Task> tasks(UnitHistory history, LocalDate day) {
+    return history.unit().inUse(day) ? upkeep.tasks(scoring.assess(history, day), day) : List.of();
+  }
+
+  private static boolean fits(Task task, Search search) {
+    return (search.from() == null || !task.due().isBefore(search.from()))
+        && (search.to() == null || !task.due().isAfter(search.to()));
+  }
+
+  private static boolean isAfter(Task task, Entry place) {
+    int byDue = task.due().compareTo(place.due());
+    return byDue > 0 || (byDue == 0 && task.id().compareTo(place.taskId()) > 0);
+  }
+}

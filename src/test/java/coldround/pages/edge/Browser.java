@@ -1,0 +1,165 @@
+package coldround.pages.edge;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Base64;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.logging.Level;
+import java.util.stream.Stream;
+import org.openqa.selenium.chrome.ChromeDriver;
+import org.openqa.selenium.chrome.ChromeDriverService;
+import org.openqa.selenium.chrome.ChromeOptions;
+import org.openqa.selenium.logging.LogEntry;
+import org.openqa.selenium.logging.LogType;
+import org.openqa.selenium.logging.LoggingPreferences;
+
+/** Chromium as found on the machine, with a screen of a given size. */
+final class Browser implements AutoCloseable {
+
+  private static final Path SHOTS = Path.of("target", "screenshots");
+
+  private final ChromeDriver driver;
+  private final Path profile;
+
+  private Browser(Path chromium, Path chromedriver) throws IOException {
+    profile = Files.createTempDirectory("coldround-browser");
+    ChromeOptions options = new ChromeOptions();
+    options.setBinary(chromium.toFile());
+    options.addArguments(
+        "--headless=new",
+        "--no-sandbox",
+        "--disable-gpu",
+        "--disable-quic",
+        "--no-first-run",
+        "--disable-background-networking",
+        "--disable-component-update",
+        "--disable-sync",
+        "--disable-dev-shm-usage",
+        "--hide-scrollbars",
+        "--user-data-dir=" + profile);
+    LoggingPreferences logs = new LoggingPreferences();
+    logs.enable(LogType.BROWSER, Level.ALL);
+    options.setCapability("goog:loggingPrefs", logs);
+    ChromeDriverService service =
+        new ChromeDriverService.Builder().usingDriverExecutable(chromedriver.toFile()).build();
+    driver = new ChromeDriver(service, options);
+  }
+
+  /** Empty, after saying so loudly, where the machine has no Chromium. */
+  static Optional<Browser> open() throws IOException {
+    Optional<Path> chromium = find("chromium", "chromium-browser", "google-chrome");
+    Optional<Path> driver = find("chromedriver");
+    if (chromium.isEmpty() || driver.isEmpty()) {
+      System.out.println(
+          "\n*** LEFT OUT: the pages were not looked at in a real browser, because chromium and"
+              + " chromedriver are not on this machine (Debian: apt-get install chromium"
+              + " chromium-driver) ***\n");
+      return Optional.empty();
+    }
+    return Optional.of(new Browser(chromium.get(), driver.get()));
+  }
+
+  private static Optional<Path> find(String... names) {
+    return Stream.of(System.getenv().getOrDefault("PATH", "").split(java.io.File.pathSeparator))
+        .flatMap(folder -> Stream.of(names).map(name -> Path.of(folder, name)))
+        .filter(Files::isExecutable)
+        .findFirst();
+  }
+
+  ChromeDriver driver() {
+    return driver;
+  }
+
+  void go(String address) {
+    driver.get(address);
+  }
+
+  void screen(int width, int height) {
+    driver.executeCdpCommand(
+        "Emulation.setDeviceMetricsOverride",
+        Map.of("width", width, "height", height, "deviceScaleFactor", 1, "mobile", width < 600));
+  }
+
+  void light(String scheme) {
+    Map<String, Object> feature = Map.of("name", "prefers-color-scheme", "value", scheme);
+    driver.executeCdpCommand("Emulation.setEmulatedMedia", Map.of("features", List.of(feature)));
+  }
+
+  void paper(boolean print) {
+    driver.executeCdpCommand("Emulation.setEmulatedMedia", Map.of("media", print ? "print" : ""));
+  }
+
+  /** By how many pixels the page is wider than the screen. */
+  long overflow() {
+    return (Long)
+        driver.executeScript(
+            "return document.documentElement.scrollWidth - document.documentElement.clientWidth");
+  }
+
+  /** Whether the first element of that kind takes up room. */
+  boolean shows(String selector) {
+    return (Boolean)
+        driver.executeScript(
+            "const box = document.querySelector(arguments[0]).getBoundingClientRect();"
+                + " return box.width > 0 && box.height > 0;",
+            selector);
+  }
+
+  /** What the console says, warnings and errors. */
+  List<String> complaints() {
+    return driver.manage().logs().get(LogType.BROWSER).getAll().stream()
+        .filter(entry -> entry.getLevel().intValue() >= Level.WARNING.intValue())
+        .map(LogEntry::getMessage)
+        .toList();
+  }
+
+  /** Addresses of everything the page loaded. */
+  @SuppressWarnings("unchecked")
+  List<String> loaded() {
+    return (List<String>)
+        driver.executeScript(
+            "return performance.getEntriesByType('resource').map(entry => entry.name)");
+  }
+
+  /** What the accessibility checks of axe-core find wrong, WCAG 2.2 AA and good practice. */
+  @SuppressWarnings("unchecked")
+  List<String> violations() throws IOException {
+    driver.executeScript(axe());
+    return (List<String>)
+        driver.executeAsyncScript(
+            "const done = arguments[arguments.length - 1];"
+                + "axe.run().then(found => done(found.violations.map(rule => rule.id + ': '"
+                + " + rule.help + ' at ' + rule.nodes.map(node => node.html + ' ' +"
+                + " node.failureSummary).slice(0, 3).join(' ; '))),"
+                + " error => done(['axe failed: ' + error]));");
+  }
+
+  private static String axe() throws IOException {
+    try (InputStream script = Browser.class.getResourceAsStream("/axe.min.js")) {
+      return new String(script.readAllBytes(), StandardCharsets.UTF_8);
+    }
+  }
+
+  /** The whole page as a picture under target/screenshots. */
+  void shoot(String name) throws IOException {
+    Map<String, Object> shot =
+        driver.executeCdpCommand(
+            "Page.captureScreenshot", Map.of("format", "png", "captureBeyondViewport", true));
+    Files.createDirectories(SHOTS);
+    Files.write(
+        SHOTS.resolve(name + ".png"), Base64.getDecoder().decode((String) shot.get("data")));
+  }
+
+  @Override
+  public void close() throws IOException {
+    driver.quit();
+    try (Stream<Path> files = Files.walk(profile)) {
+      files.sorted(java.util.Comparator.reverseOrder()).forEach(file -> file.toFile().delete());
+    }
+  }
+}

@@ -1,0 +1,17 @@
+package coldround.pages.edge;
+
+import io.quarkus.test.junit.QuarkusTestProfile;
+import java.util.Map;
+
+/**
+ * A database of its own, so that the list holds nothing but what a test of the pages puts there.
+ */
+public class OwnStore implements QuarkusTestProfile {
+  @Override
+  public Map<String, String> getConfigOverrides() {
+    return Map.of(
+        "quarkus.datasource.jdbc.url",
+        "jdbc:h2:mem:pages;DB_CLOSE_DELAY=-1;MODE=PostgreSQL;DATABASE_TO_LOWER=TRUE;"
+            + "DEFAULT_NULL_ORDERING=HIGH");
+  }
+}

@@ -1,0 +1,157 @@
+package coldround.pages.edge;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
+
+import coldround.Api;
+import io.quarkus.test.common.http.TestHTTPResource;
+import io.quarkus.test.junit.QuarkusTest;
+import io.quarkus.test.junit.TestProfile;
+import jakarta.inject.Inject;
+import java.io.IOException;
+import java.net.URL;
+import java.util.List;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+import org.openqa.selenium.By;
+import org.openqa.selenium.Keys;
+import org.openqa.selenium.WebElement;
+import org.openqa.selenium.interactions.Actions;
+
+/** The pages as a technician's phone and a manager's screen show them. */
+@QuarkusTest
+@TestProfile(OwnStore.class)
+class PagesInBrowserTest {
+
+  private static final int UNITS = 60;
+  private static Browser browser;
+  private static boolean looked;
+
+  @Inject SampleFleet fleet;
+
+  @TestHTTPResource("/")
+  URL home;
+
+  @BeforeEach
+  void enter() throws IOException {
+    if (!looked) {
+      looked = true;
+      browser = Browser.open().orElse(null);
+    }
+    assumeTrue(browser != null, "no chromium on this machine");
+    if (fleet.all().isEmpty()) {
+      fleet.put(UNITS);
+    }
+    browser.light("light");
+    browser.screen(1280, 900);
+    browser.go(home + "enter?token=" + Api.TOKEN);
+    browser.complaints();
+  }
+
+  @AfterAll
+  static void leave() throws IOException {
+    if (browser != null) {
+      browser.close();
+    }
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "fleet, ?q=u-00, 390, 844, light",
+    "fleet, ?q=u-00, 390, 844, dark",
+    "fleet, ?q=u-00, 1280, 900, light",
+    "fleet, ?q=u-00, 1280, 900, dark",
+    "unit, units/u7, 390, 844, light",
+    "unit, units/u7, 390, 844, dark",
+    "unit, units/u7, 1280, 900, light",
+    "unit, units/u7, 1280, 900, dark",
+    "nothing, '?q=zeppelin', 390, 844, light",
+    "refused, '?order=sideways', 1280, 900, light",
+    "enter, enter, 390, 844, light",
+    "enter, enter, 1280, 900, dark"
+  })
+  void aPageFitsItsScreenAndAnybodyCanUseIt(
+      String name, String address, int width, int height, String light) throws IOException {
+    browser.screen(width, height);
+    browser.light(light);
+    browser.go(home + address);
+    browser.shoot(name + "-" + width + "-" + light);
+    assertEquals(List.of(), browser.violations());
+    assertEquals(0, browser.overflow());
+    List<String> complaints =
+        browser.complaints().stream().filter(said -> !said.contains("status of 400")).toList();
+    assertEquals(List.of(), complaints);
+    browser.loaded().forEach(each -> assertTrue(each.startsWith(home.toString()), each));
+  }
+
+  // 320 px is what a screen of 1280 px leaves at 400 % zoom (WCAG 2.2, 1.4.10 Reflow)
+  @ParameterizedTest
+  @ValueSource(ints = {320, 360, 640, 800, 1024})
+  void nothingHasToBeScrolledSideways(int width) {
+    browser.screen(width, 800);
+    for (String address : List.of("", "units/u7", "?q=zeppelin", "enter")) {
+      browser.go(home + address);
+      assertEquals(0, browser.overflow(), address + " at " + width);
+    }
+  }
+
+  // WCAG 2.2, 2.5.8 asks for 24 px; gloves ask for 44
+  @Test
+  void whatIsTouchedIsBigEnoughForGloves() {
+    browser.screen(390, 844);
+    for (String address : List.of("", "units/u7")) {
+      browser.go(home + address);
+      for (WebElement each :
+          browser
+              .driver()
+              .findElements(
+                  By.cssSelector("button, .button, .tag, select, input, summary, .jump a"))) {
+        if (each.isDisplayed()) {
+          assertTrue(each.getSize().height >= 44, each.getText() + " " + each.getSize());
+        }
+      }
+    }
+  }
+
+  @Test
+  void aUnitIsFoundAndOpenedByKeyboardAlone() {
+    browser.go(home.toString());
+    press(Keys.TAB);
+    assertEquals("To the content", browser.driver().switchTo().activeElement().getText());
+    while (!"q".equals(browser.driver().switchTo().activeElement().getAttribute("id"))) {
+      press(Keys.TAB);
+    }
+    press("u-007", Keys.ENTER);
+    assertEquals("u-007", browser.driver().findElement(By.id("q")).getAttribute("value"));
+    while (!browser.driver().switchTo().activeElement().getText().equals("U-007")) {
+      press(Keys.TAB);
+    }
+    press(Keys.ENTER);
+    assertTrue(browser.driver().getCurrentUrl().contains("/units/u"));
+    WebElement why = browser.driver().findElement(By.cssSelector(".governs summary"));
+    browser.driver().executeScript("arguments[0].focus()", why);
+    press(Keys.ENTER);
+    assertTrue(browser.driver().findElement(By.cssSelector(".governs .source")).isDisplayed());
+  }
+
+  private static void press(CharSequence... keys) {
+    new Actions(browser.driver()).sendKeys(keys).perform();
+  }
+
+  @Test
+  void onPaperThereAreNoControlsAndNothingIsFolded() throws IOException {
+    browser.go(home + "units/u7");
+    browser.paper(true);
+    browser.screen(794, 1123);
+    browser.shoot("unit-paper");
+    boolean controls = browser.shows(".head") || browser.shows(".jump");
+    boolean source = browser.shows(".governs .source");
+    browser.paper(false);
+    assertTrue(!controls && source, "controls " + controls + ", source " + source);
+  }
+}

@@ -1,0 +1,208 @@
+package coldround.pages.edge;
+
+import static io.restassured.RestAssured.given;
+import static org.hamcrest.Matchers.allOf;
+import static org.hamcrest.Matchers.containsString;
+import static org.hamcrest.Matchers.equalTo;
+import static org.hamcrest.Matchers.not;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import coldround.Api;
+import io.quarkus.test.junit.QuarkusTest;
+import io.quarkus.test.junit.TestProfile;
+import io.restassured.response.Response;
+import io.restassured.response.ValidatableResponse;
+import jakarta.inject.Inject;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
+@QuarkusTest
+@TestProfile(OwnStore.class)
+class PagesTest {
+
+  private static final int UNITS = 60;
+
+  @Inject SampleFleet fleet;
+
+  private void filled() {
+    if (fleet.all().isEmpty()) {
+      fleet.put(UNITS);
+    }
+  }
+
+  private static ValidatableResponse page(String address) {
+    return Api.asPlanner().get(address).then().statusCode(200).contentType("text/html");
+  }
+
+  @Test
+  void anEmptyInstanceSaysHowToFillIt() {
+    fleet.clear();
+    page("/")
+        .body(
+            allOf(
+                containsString("No unit yet"),
+                containsString("import/templates"),
+                containsString("/api/v1/imports/customers")));
+  }
+
+  @Test
+  void theWorstUnitComesFirstWithItsPointsDrawn() {
+    filled();
+    String body = page("/").extract().asString();
+    List<String> tags = tags(body);
+    assertEquals(50, tags.size());
+    assertEquals("U-000", tags.get(0));
+    assertTrue(body.contains("60 units"), "count of units found");
+    // 90, 72, 81 and 63 % of 25, 20, 25 and 30 points
+    assertTrue(body.contains("Points lost: 22.5 to age, 14.4 to refrigerant, 20.3 to coil"), body);
+    assertTrue(body.contains("Thin evidence"));
+  }
+
+  private static List<String> tags(String body) {
+    Matcher links = Pattern.compile("class=\"tag\" href=\"[^\"]+\">([^<]+)<").matcher(body);
+    List<String> tags = new ArrayList<>();
+    while (links.find()) {
+      tags.add(links.group(1));
+    }
+    return tags;
+  }
+
+  @Test
+  void theListGoesOnBehindTheLastOneAndEnds() {
+    filled();
+    String first = page("/?kind=").extract().asString();
+    Matcher next = Pattern.compile("href=\"([^\"]+)\" rel=\"next\"").matcher(first);
+    assertTrue(next.find());
+    String address = next.group(1).replace("&amp;", "&");
+    String second =
+        given()
+            .urlEncodingEnabled(false)
+            .auth()
+            .preemptive()
+            .oauth2(Api.TOKEN)
+            .get(address)
+            .then()
+            .statusCode(200)
+            .extract()
+            .asString();
+    List<String> all = new ArrayList<>(tags(first));
+    all.addAll(tags(second));
+    assertEquals(UNITS, all.stream().distinct().count());
+    assertFalse(second.contains("rel=\"next\""));
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "q=u-007, 1 unit",
+    "q=hospital thornfield, 60 units",
+    "kind=chiller, 20 units",
+    "refrigerant=R-22, 15 units",
+    "kind=chiller&refrigerant=R-22, 5 units",
+    "customer=SAH, 60 units",
+    "customer=NOBODY, 0 units",
+    "customer=SAH&site=MAIN, 60 units"
+  })
+  void unitsAreFoundBy(String search, String count) {
+    filled();
+    page("/?" + search).body(containsString("<b>" + count + "</b>"));
+  }
+
+  @Test
+  void aSearchThatFindsNothingSaysSoAndKeepsWhatWasTyped() {
+    filled();
+    page("/?q=zeppelin")
+        .body(allOf(containsString("No unit fits"), containsString("value=\"zeppelin\"")));
+  }
+
+  @Test
+  void dueFirstPutsTheEarliestDateOnTopAndNothingDueLast() {
+    filled();
+    assertEquals("U-000", tags(page("/?order=due").extract().asString()).get(0));
+    assertEquals("U-059", tags(page("/?order=name&q=u-05").extract().asString()).get(9));
+  }
+
+  @Test
+  void whatIsTypedIsNeverTakenForHtml() {
+    filled();
+    Api.asPlanner()
+        .queryParam("q", "<script>alert(1)</script>")
+        .get("/")
+        .then()
+        .statusCode(200)
+        .body(allOf(not(containsString("<script")), containsString("&lt;script&gt;")));
+    page("/").body(containsString("Main building &lt;kitchen&gt;"));
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"order=sideways", "measures=cubits", "after=%25%25", "after=Zm9v"})
+  void nonsenseIsAnsweredWithAPageThatSaysWhatIsWrong(String parameters) {
+    filled();
+    Response answer =
+        given()
+            .urlEncodingEnabled(false)
+            .auth()
+            .preemptive()
+            .oauth2(Api.TOKEN)
+            .get("/?" + parameters);
+    answer.then().statusCode(400).contentType("text/html").body(containsString("To the fleet"));
+    assertTrue(answer.asString().contains(parameters.split("=")[0] + ": is "), answer.asString());
+  }
+
+  @Test
+  void theUnitPageTellsScoreReasonsTasksAndHistory() {
+    page("/units/u7")
+        .body(
+            allOf(
+                containsString("WIC-1"),
+                containsString("Decides the date"),
+                containsString("Alone would ask for"),
+                containsString("not taken: port blocked by shelving"),
+                containsString("Grease &amp; dust &lt;all over&gt; the coil"),
+                containsString("limits.csv, row excess-split: common practice, no source"),
+                containsString("318 psig"),
+                containsString("lock out")));
+  }
+
+  @Test
+  void theReadersMeasuresAreKeptInLinks() {
+    filled();
+    page("/units/u7?measures=si")
+        .body(allOf(containsString("kPag"), not(containsString("318 psig"))));
+    page("/?measures=si").body(containsString("?measures=si\">U-000<"));
+  }
+
+  @Test
+  void aUnitThatIsNotThereIsAPageToo() {
+    Api.asPlanner()
+        .get("/units/nowhere")
+        .then()
+        .statusCode(404)
+        .contentType("text/html")
+        .body(containsString("There is no unit nowhere."));
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"/", "/units/u7", "/enter"})
+  void noPageMayRunForeignOrInlineScript(String address) {
+    String policy =
+        page(address)
+            .header("X-Content-Type-Options", equalTo("nosniff"))
+            .header("Referrer-Policy", equalTo("same-origin"))
+            .header("Cache-Control", containsString("no-store"))
+            .extract()
+            .header("Content-Security-Policy");
+    assertTrue(policy.contains("default-src 'none'") && policy.contains("frame-ancestors 'none'"));
+    assertFalse(policy.contains("unsafe"), policy);
+    String body = Api.asPlanner().get(address).asString();
+    assertFalse(
+        body.contains(" style=") || body.contains("<style"), "style that the policy blocks");
+  }
+}
