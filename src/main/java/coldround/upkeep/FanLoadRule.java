@@ -20,6 +20,9 @@ final class FanLoadRule implements UpkeepRule {
       "The {fan} drew {amps} on {read}, {load} of its nameplate {rated}; below {least} or above"
           + " {most} it wants replacing: bring a motor";
 
+  // amps over amps, in percent: a motor right at a limit is within it
+  private static final double ROUNDING_PERCENT = 1e-9;
+
   @Override
   public List<Ask> asks(UnitCase unit) {
     List<FanMotor> fans = unit.assessment().electrical().fans();
@@ -38,21 +41,25 @@ final class FanLoadRule implements UpkeepRule {
   private static void add(UnitCase unit, FanMotor fan, double load, List<Ask> asks) {
     UpkeepLimits own = unit.tables().limits();
     Limits scoring = unit.tables().scoringLimits();
-    if (load < own.value(UpkeepLimit.FAN_REPLACE_BELOW)
-        || load > own.value(UpkeepLimit.FAN_REPLACE_ABOVE)) {
+    if (outside(
+        load, own.value(UpkeepLimit.FAN_REPLACE_BELOW), own.value(UpkeepLimit.FAN_REPLACE_ABOVE))) {
       Quantity least = own.shown(UpkeepLimit.FAN_REPLACE_BELOW);
       Quantity most = own.shown(UpkeepLimit.FAN_REPLACE_ABOVE);
       Source source = own.source(UpkeepLimit.FAN_REPLACE_BELOW);
       LocalDate date = own.after(fan.date(), UpkeepLimit.FAN_REPLACE_AFTER);
       asks.add(ask(fan, load, "-replace", REPLACE, least, most, source, date));
-    } else if (load < scoring.value(LimitName.FAN_LOAD_LEAST)
-        || load > scoring.value(LimitName.FAN_LOAD_MOST)) {
+    } else if (outside(
+        load, scoring.value(LimitName.FAN_LOAD_LEAST), scoring.value(LimitName.FAN_LOAD_MOST))) {
       Quantity least = scoring.shown(LimitName.FAN_LOAD_LEAST);
       Quantity most = scoring.shown(LimitName.FAN_LOAD_MOST);
       Source source = scoring.source(LimitName.FAN_LOAD_LEAST);
       LocalDate date = own.after(fan.date(), UpkeepLimit.FAN_LOOK_AFTER);
       asks.add(ask(fan, load, "-load", LOOK, least, most, source, date));
     }
+  }
+
+  private static boolean outside(double load, double least, double most) {
+    return load < least - ROUNDING_PERCENT || load > most + ROUNDING_PERCENT;
   }
 
   private static Ask ask(
