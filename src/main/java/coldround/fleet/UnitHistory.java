@@ -28,11 +28,20 @@ public record UnitHistory(Site site, Unit unit, List<Visit> visits, List<Fault> 
 
   /** What could be known at the end of that day: later visits and faults are left out. */
   public UnitHistory asOf(LocalDate day) {
+    if (nothingAfter(day)) {
+      return this;
+    }
     return new UnitHistory(
         site,
         unit,
         visits.stream().filter(visit -> !visit.date().isAfter(day)).toList(),
         reportedFaults.stream().filter(fault -> !fault.date().isAfter(day)).toList());
+  }
+
+  private boolean nothingAfter(LocalDate day) {
+    return (visits.isEmpty() || !visits.get(visits.size() - 1).date().isAfter(day))
+        && (reportedFaults.isEmpty()
+            || !reportedFaults.get(reportedFaults.size() - 1).date().isAfter(day));
   }
 
   /**

@@ -7,8 +7,8 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /**
- * A day: ISO 8601 always, other orders by the profile. A time of day behind it is dropped. Years of
- * two digits are of the last hundred years up to the year of the import.
+ * A day: year first always, other orders by the profile. A time of day behind it is dropped. Years
+ * of two digits are of the last hundred years up to the year of the import.
  */
 final class DateCell implements CellReader {
 
@@ -37,7 +37,7 @@ final class DateCell implements CellReader {
         rules.today());
   }
 
-  /** Where the day has ended in the east it goes on in the west: today allows one day more. */
+  /** In the east of the contractor's zone the next day has begun: today allows one day more. */
   private static LocalDate limit(String cell, LocalDate today, LocalDate none) {
     if (cell.isEmpty()) {
       return none;
@@ -48,17 +48,9 @@ final class DateCell implements CellReader {
   @Override
   public Object read(String text, Refusals refusals) {
     Matcher parts = PARTS.matcher(text);
-    LocalDate day = parts.matches() ? day(parts, text, refusals) : notADate(text, refusals);
-    if (day != null && (day.isBefore(earliest) || day.isAfter(latest))) {
-      refusals.add(
-          ProblemCode.OUT_OF_RANGE,
-          "%s is not between %s and %s. Mend the year.".formatted(day, earliest, latest));
-      return null;
+    if (!parts.matches()) {
+      return refuse(refusals, "'%s' is not a date.%s".formatted(shown(text), serialHint(text)));
     }
-    return day;
-  }
-
-  private LocalDate day(Matcher parts, String text, Refusals refusals) {
     int first = Integer.parseInt(parts.group(1));
     int second = Integer.parseInt(parts.group(3));
     int third = Integer.parseInt(parts.group(4));
@@ -66,10 +58,10 @@ final class DateCell implements CellReader {
       return day(first, second, third, text, refusals);
     }
     boolean yearLast = parts.group(1).length() <= 2 && parts.group(4).length() % 2 == 0;
-    if (!yearLast || order == DateOrder.YEAR_MONTH_DAY) {
-      return otherOrder(first, second, third, yearLast, text, refusals);
-    }
     int year = parts.group(4).length() == 2 ? century(third) : third;
+    if (!yearLast || order == DateOrder.YEAR_MONTH_DAY) {
+      return otherOrder(first, second, yearLast ? year : 0, text, refusals);
+    }
     return order == DateOrder.DAY_MONTH_YEAR
         ? day(year, second, first, text, refusals)
         : day(year, first, second, text, refusals);
@@ -81,42 +73,39 @@ final class DateCell implements CellReader {
   }
 
   private LocalDate day(int year, int month, int day, String text, Refusals refusals) {
-    if (exists(year, month, day)) {
-      return LocalDate.of(year, month, day);
-    }
-    refusals.add(ProblemCode.NOT_A_DATE, "'" + text + "': " + why(year, month, day));
-    return null;
-  }
-
-  private String why(int year, int month, int day) {
     if (month < 1 || month > 12) {
-      return "there is no month %d. Dates are written %s.".formatted(month, written());
+      return refuse(refusals, "'%s': there is no month %d.".formatted(shown(text), month));
     }
-    return "there is no day %d in %s. Mend the day.".formatted(day, YearMonth.of(year, month));
+    if (!exists(year, month, day)) {
+      String place = YearMonth.of(year, month).toString();
+      return refuse(refusals, "'%s': there is no day %d in %s.".formatted(shown(text), day, place));
+    }
+    LocalDate made = LocalDate.of(year, month, day);
+    if (made.isBefore(earliest) || made.isAfter(latest)) {
+      refusals.add(
+          ProblemCode.OUT_OF_RANGE,
+          "%s is not between %s and %s. Mend the year.".formatted(made, earliest, latest));
+      return null;
+    }
+    return made;
   }
 
-  private LocalDate otherOrder(
-      int first, int second, int third, boolean yearLast, String text, Refusals refusals) {
-    boolean dayFirst = yearLast && exists(century(third, yearLast), second, first);
-    boolean monthFirst = yearLast && exists(century(third, yearLast), first, second);
+  /**
+   * Two numbers before a year, where the year should come first.
+   *
+   * @param year 0 when there is none at the end
+   */
+  private LocalDate otherOrder(int first, int second, int year, String text, Refusals refusals) {
+    boolean dayFirst = exists(year, second, first);
+    boolean monthFirst = exists(year, first, second);
     if (dayFirst && monthFirst && first != second) {
       refusals.add(
-          ProblemCode.AMBIGUOUS_DATE,
-          "'%s' can be two days. Write it %s, or name a profile with the order of its dates."
-              .formatted(text, written()));
-    } else {
-      String impossible = yearLast && !dayFirst && !monthFirst ? "is a day of no calendar" : "";
-      String otherwise = "is not written in the order " + DateOrder.YEAR_MONTH_DAY.code();
-      refusals.add(
-          ProblemCode.NOT_A_DATE,
-          "'%s' %s. Write it %s, or name a profile with the order of its dates."
-              .formatted(text, impossible.isEmpty() ? otherwise : impossible, written()));
+          ProblemCode.AMBIGUOUS_DATE, "'%s' can be two days.%s".formatted(shown(text), mend()));
+      return null;
     }
-    return null;
-  }
-
-  private int century(int year, boolean short2) {
-    return year < 100 && short2 ? century(year) : year;
+    boolean impossible = year > 0 && !dayFirst && !monthFirst;
+    String fault = impossible ? "'%s' is a day of no calendar." : "'%s' has another order.";
+    return refuse(refusals, fault.formatted(shown(text)));
   }
 
   private static boolean exists(int year, int month, int day) {
@@ -128,16 +117,21 @@ final class DateCell implements CellReader {
     }
   }
 
-  private LocalDate notADate(String text, Refusals refusals) {
-    String hint =
-        SERIAL.matcher(text).matches() ? " It looks like a spreadsheet's number of a day." : "";
-    refusals.add(
-        ProblemCode.NOT_A_DATE,
-        "'%s' is not a date.%s Write it %s.".formatted(RowProblem.shown(text), hint, written()));
+  private static String serialHint(String text) {
+    return SERIAL.matcher(text).matches() ? " It looks like a spreadsheet's number of a day." : "";
+  }
+
+  private LocalDate refuse(Refusals refusals, String fault) {
+    refusals.add(ProblemCode.NOT_A_DATE, fault + mend());
     return null;
   }
 
-  private String written() {
-    return order.code() + ", such as " + order.example();
+  private String mend() {
+    return " Write it %s, such as %s, or name a profile with the order of its dates."
+        .formatted(order.code(), order.example());
+  }
+
+  private static String shown(String text) {
+    return RowProblem.shown(text);
   }
 }

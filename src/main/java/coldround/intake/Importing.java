@@ -23,7 +23,7 @@ import java.util.Set;
 public final class Importing {
 
   private static final int BATCH = 500;
-  private static final int GIVES_UP_AFTER = 50_000;
+  private static final int GIVES_UP_AFTER = 20_000;
 
   private final Kind kind;
   private final Heading heading;

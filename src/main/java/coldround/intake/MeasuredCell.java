@@ -9,7 +9,8 @@ import java.util.regex.Pattern;
 /** A number in the unit of measure of its column, or with one behind it: "148" or "148 psig". */
 final class MeasuredCell implements CellReader {
 
-  private static final Pattern WITH_MEASURE = Pattern.compile("([-+\u2212]?[0-9.,]+)\\s*(\\S+)");
+  private static final Pattern WITH_MEASURE =
+      Pattern.compile("([-+\u2212]?[0-9.,]+)\\s*([^\\s0-9.,]\\S*)");
 
   private final Column column;
   private final Measure measure;

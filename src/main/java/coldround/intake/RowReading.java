@@ -111,7 +111,7 @@ public final class RowReading {
       Column column = heading.slots().get(i).column();
       String text = Cell.content(raw);
       if (text.isEmpty() || text.equals(ERASES)) {
-        silentOrErased(i, column, text);
+        silentOrErased(i, column, text, raw);
         return;
       }
       Object value =
@@ -121,12 +121,12 @@ public final class RowReading {
       }
     }
 
-    private void silentOrErased(int i, Column column, String text) {
+    private void silentOrErased(int i, Column column, String text, String raw) {
       if (column.mustBeFilled()) {
         boolean empty = text.isEmpty();
         problem(
             label(i),
-            text,
+            raw,
             empty ? ProblemCode.MISSING : ProblemCode.NOT_ERASABLE,
             empty
                 ? column.name() + " must be filled, such as " + column.example() + "."

@@ -14,8 +14,10 @@ import java.util.Locale;
 public final class Figures {
 
   private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMM yyyy", Locale.UK);
-  // from here on weeks say more than days
+  // from here on weeks say more than days, and from there on months more than weeks
   private static final int DAYS_TOLD = 21;
+  private static final int WEEKS_TOLD = 182;
+  private static final double DAYS_A_MONTH = 365.25 / 12;
 
   private Figures() {}
 
@@ -53,9 +55,12 @@ public final class Figures {
   }
 
   private static String span(long days) {
-    return days <= DAYS_TOLD
-        ? Words.count(days, "day", "days")
-        : Words.count(Math.round(days / 7.0), "week", "weeks");
+    if (days <= DAYS_TOLD) {
+      return Words.count(days, "day", "days");
+    }
+    return days <= WEEKS_TOLD
+        ? Words.count(Math.round(days / 7.0), "week", "weeks")
+        : Words.count(Math.round(days / DAYS_A_MONTH), "month", "months");
   }
 
   /** With its unit of measure, in the reader's: "148 psig". */

@@ -36,6 +36,21 @@ public record TaskView(
     cautions = List.copyOf(cautions);
   }
 
+  /** The one that decides the date. */
+  public Why governing() {
+    return reasons.get(0);
+  }
+
+  /** The rest, by the dates they would ask for. */
+  public List<Why> others() {
+    return reasons.subList(1, reasons.size());
+  }
+
+  /** "1 other reason", "3 other reasons". */
+  public String othersTold() {
+    return Words.count(reasons.size() - 1, "other reason", "other reasons");
+  }
+
   public static TaskView of(Task task, LocalDate today, MeasureSystem system) {
     return new TaskView(
         task.id(),

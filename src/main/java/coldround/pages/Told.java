@@ -5,6 +5,8 @@ import coldround.quantity.Quantity;
 import coldround.reason.Reason;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Locale;
+import java.util.regex.Pattern;
 
 /**
  * A reason as a person reads it.
@@ -14,6 +16,9 @@ import java.util.List;
  * @param source table, row and what it cites
  */
 public record Told(String text, List<Fact> facts, String source) {
+
+  private static final Pattern DAY =
+      Pattern.compile("\\b\\d{4}-(0[1-9]|1[0-2])-(0[1-9]|[12]\\d|3[01])\\b");
 
   /** A name and what stands behind it. */
   public record Fact(String name, String value) {}
@@ -27,7 +32,15 @@ public record Told(String text, List<Fact> facts, String source) {
         reason.inputs().entrySet().stream()
             .map(input -> new Fact(Words.title(input.getKey()), fact(input.getValue(), system)))
             .toList();
-    return new Told(reason.text(system), facts, reason.source().toString());
+    return new Told(sentence(reason.text(system)), facts, reason.source().toString());
+  }
+
+  // days are told here as everywhere on a page
+  private static String sentence(String text) {
+    String told = DAY.matcher(text).replaceAll(day -> Figures.day(LocalDate.parse(day.group())));
+    return told.isEmpty()
+        ? told
+        : told.substring(0, 1).toUpperCase(Locale.ROOT) + told.substring(1);
   }
 
   private static String fact(Object fact, MeasureSystem system) {

@@ -16,6 +16,8 @@ public enum Dimension {
   TIME,
   LENGTH,
   MONEY,
+  /** Expected events per year. */
+  RATE,
   COUNT;
 
   /** True for both kinds of pressure: a gauge reading may stand where a pressure is asked for. */

@@ -87,6 +87,8 @@ public final class Measure {
       linear("ft", "ft", 0, Dimension.LENGTH, Units.METRE.multiply(0.3048), KILO(Units.METRE));
   public static final Measure MILE =
       linear("mi", "mi", 1, Dimension.LENGTH, Units.METRE.multiply(1609.344), KILO(Units.METRE));
+  public static final Measure PER_YEAR =
+      linear("1/a", "a year", 2, Dimension.RATE, Units.PERCENT, Units.PERCENT);
   public static final Measure COUNT =
       linear("1", "", 0, Dimension.COUNT, Units.PERCENT, Units.PERCENT);
 
@@ -105,8 +107,10 @@ public final class Measure {
       UnitConverter toBase,
       UnitConverter fromBase) {
     // asked of the converter once: it computes with BigDecimal, a thousand times slower
-    this.zero = fromBase.convert(0.0);
-    this.factor = (toBase.convert(1000.0) - toBase.convert(0.0)) / 1000;
+    // rounded, for its scales are shifted by fractions that are not whole in binary
+    this.zero = Math.rint(fromBase.convert(0.0) * 1e9) / 1e9;
+    // far from zero, where the scale's offset costs no digits
+    this.factor = zero == 0 ? toBase.convert(1.0) : toBase.convert(zero + 1800) / 1800;
     this.code = code;
     this.label = label;
     this.decimals = decimals;

@@ -5,7 +5,9 @@ import coldround.quantity.Quantity;
 import java.time.LocalDate;
 import java.util.Collections;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
@@ -21,6 +23,8 @@ import java.util.regex.Pattern;
 public record Reason(String code, String template, Map<String, Object> inputs, Source source) {
 
   private static final Pattern NAME = Pattern.compile("\\{(\\w+)\\}");
+  // sentences are few and written in code, reasons are many
+  private static final Map<String, List<String>> NAMES = new ConcurrentHashMap<>();
 
   /**
    * @throws IllegalArgumentException when the sentence names a fact that is not there
@@ -28,12 +32,15 @@ public record Reason(String code, String template, Map<String, Object> inputs, S
   public Reason {
     inputs = Collections.unmodifiableMap(new LinkedHashMap<>(inputs));
     inputs.forEach(Reason::check);
-    Matcher names = NAME.matcher(template);
-    while (names.find()) {
-      if (!inputs.containsKey(names.group(1))) {
-        throw new IllegalArgumentException("no fact {" + names.group(1) + "} for " + code);
+    for (String name : NAMES.computeIfAbsent(template, Reason::names)) {
+      if (!inputs.containsKey(name)) {
+        throw new IllegalArgumentException("no fact {" + name + "} for " + code);
       }
     }
+  }
+
+  private static List<String> names(String template) {
+    return NAME.matcher(template).results().map(found -> found.group(1)).toList();
   }
 
   private static void check(String name, Object fact) {

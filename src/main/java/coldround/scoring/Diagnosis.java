@@ -63,7 +63,7 @@ final class Diagnosis {
         figure(
             "expectedFaultsNextYear",
             OptionalDouble.of(faults.expectedNextYear()),
-            Measure.COUNT,
+            Measure.PER_YEAR,
             ""));
     figures.add(
         figure(

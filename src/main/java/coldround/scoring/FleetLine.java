@@ -7,7 +7,7 @@ import java.util.List;
  * One unit as the fleet list shows it, with its condition as it stood on {@code asOf}.
  *
  * @param points what each factor takes, in the order of scoring/weights.csv
- * @param nextDue null when nothing is due
+ * @param nextDue due date of the task to do first, null when nothing is due
  */
 public record FleetLine(
     String unitId,

@@ -17,7 +17,7 @@ public interface FleetList {
   /**
    * Where a line stands in every order; it stays a place when the line is gone.
    *
-   * @param nextDue null when nothing is due
+   * @param nextDue due date of the task to do first, null when nothing is due
    */
   record Place(
       double score, LocalDate nextDue, String customer, String site, String tag, String unitId) {

@@ -24,6 +24,12 @@ import java.util.OptionalDouble;
 final class Leaks {
 
   private static final String LEAK = "refrigerant-leak";
+  private static final Source DEFINITION =
+      new Source("leak-methods.csv", "*", "40 CFR 82.152 and 84.102, definition of leak rate");
+  private static final List<Reason> NOTHING_ADDED =
+      List.of(
+          new Reason(
+              "no-refrigerant-added", "No refrigerant added on record", Facts.of(), DEFINITION));
 
   private final RefrigerantRules gases;
 
@@ -35,21 +41,41 @@ final class Leaks {
     List<GasAddition> additions = additions(evidence);
     Optional<BigDecimal> charge =
         evidence.unit().plate("charge").filter(mass -> mass.value() > 0).map(ExactMass::kg);
-    Optional<LeakRate> annualizing =
-        charge
-            .filter(kg -> !additions.isEmpty())
-            .flatMap(kg -> annualizing(evidence, additions, kg));
+    return additions.isEmpty()
+        ? without(evidence, faults, charge)
+        : with(evidence, faults, charge, additions);
+  }
+
+  private LeakState without(Evidence evidence, FaultState faults, Optional<BigDecimal> charge) {
+    return new LeakState(
+        List.of(),
+        kilograms(charge),
+        gases.leakMethods().of(evidence.site()),
+        OptionalDouble.empty(),
+        charge.isPresent() ? OptionalDouble.of(0) : OptionalDouble.empty(),
+        OptionalDouble.empty(),
+        false,
+        openLeak(evidence, faults),
+        inspected(evidence),
+        NOTHING_ADDED);
+  }
+
+  private LeakState with(
+      Evidence evidence,
+      FaultState faults,
+      Optional<BigDecimal> charge,
+      List<GasAddition> additions) {
+    LeakMethod method = gases.leakMethods().of(evidence.site());
+    Optional<LeakRate> annualizing = charge.flatMap(kg -> annualizing(evidence, additions, kg));
     Optional<LeakRate> rolling =
         charge.map(kg -> gases.leakRates().rollingAverage(additions, kg, evidence.asOf(), null));
-    LeakMethod method = gases.leakMethods().of(evidence.site());
-    boolean rolls = method == LeakMethod.ROLLING_AVERAGE;
+    Optional<LeakRate> used = method == LeakMethod.ROLLING_AVERAGE ? rolling : annualizing;
     Optional<LeakVerdict> verdict =
-        additions.isEmpty() || evidence.gas().refrigerant() == null
-            ? Optional.empty()
-            : (rolls ? rolling : annualizing).map(rate -> judged(evidence, charge.get(), rate));
+        used.filter(rate -> evidence.gas().refrigerant() != null)
+            .map(rate -> judged(evidence, charge.orElseThrow(), rate));
     return new LeakState(
         additions.stream().map(a -> new Addition(a.date(), a.kg().doubleValue())).toList(),
-        charge.map(kg -> OptionalDouble.of(kg.doubleValue())).orElse(OptionalDouble.empty()),
+        kilograms(charge),
         method,
         percent(annualizing),
         percent(rolling),
@@ -60,7 +86,13 @@ final class Leaks {
         verdict.map(LeakVerdict::over).orElse(false),
         openLeak(evidence, faults),
         inspected(evidence),
-        verdict.map(LeakVerdict::reasons).orElseGet(() -> without(charge, additions)));
+        verdict.map(LeakVerdict::reasons).orElseGet(() -> unknown(charge)));
+  }
+
+  private static OptionalDouble kilograms(Optional<BigDecimal> charge) {
+    return charge.isPresent()
+        ? OptionalDouble.of(charge.get().doubleValue())
+        : OptionalDouble.empty();
   }
 
   private Optional<LeakRate> annualizing(
@@ -127,18 +159,13 @@ final class Leaks {
     return inspected < 0 ? Optional.empty() : Optional.of(evidence.visit(inspected).date());
   }
 
-  private static List<Reason> without(Optional<BigDecimal> charge, List<GasAddition> additions) {
-    Source source =
-        new Source("leak-methods.csv", "*", "40 CFR 82.152 and 84.102, definition of leak rate");
-    if (additions.isEmpty()) {
-      return List.of(
-          new Reason("no-refrigerant-added", "No refrigerant added on record", Facts.of(), source));
-    }
+  private static List<Reason> unknown(Optional<BigDecimal> charge) {
     String text =
         charge.isEmpty()
             ? "Refrigerant was added, but the full charge is not on record: enter it from the"
                 + " nameplate to know the leak rate"
-            : "Refrigerant was added, but which one the unit holds is not known";
-    return List.of(new Reason("leak-rate-unknown", text, Facts.of(), source));
+            : "Refrigerant was added, but the unit's refrigerant is not known or nothing of it"
+                + " counts as a leak";
+    return List.of(new Reason("leak-rate-unknown", text, Facts.of(), DEFINITION));
   }
 }

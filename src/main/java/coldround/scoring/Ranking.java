@@ -9,7 +9,7 @@ public interface Ranking {
   /**
    * One unit's place in it.
    *
-   * @param nextDue when the first of its upkeep tasks falls due, null if none does
+   * @param nextDue when the task to do first falls due, null if there is none
    * @param nextTask which one, empty if none
    */
   record Place(String unitId, Condition condition, LocalDate nextDue, String nextTask) {}

@@ -17,6 +17,7 @@ final class CellSplitter {
   private final boolean backslash;
   private final boolean padded;
   private int strays;
+  private boolean closable;
 
   CellSplitter(Dialect dialect) {
     this.delimiter = dialect.delimiter();
@@ -33,6 +34,7 @@ final class CellSplitter {
 
   List<String> split(String record) {
     strays = 0;
+    closable = true;
     List<String> cells = new ArrayList<>();
     int i = 0;
     while (i >= 0) {
@@ -51,12 +53,14 @@ final class CellSplitter {
 
   /** Adds the cell at {@code start}; where the next one starts, or -1 behind the last. */
   private int cell(String record, int start, List<String> cells) {
-    if (hasQuote && start < record.length() && record.charAt(start) == quote) {
+    if (hasQuote && closable && start < record.length() && record.charAt(start) == quote) {
       int close = closing(record, start + 1);
       if (close >= 0) {
         cells.add(unquoted(record.substring(start + 1, close)));
         return next(record, close + 1);
       }
+      // no quote closes a cell from here to the end, so none need be looked for again
+      closable = false;
     }
     int end = unquotedEnd(record, start);
     cells.add(literal(record.substring(start, end)));

@@ -14,6 +14,8 @@ final class ModelLearner {
   private static final int ROUNDS = 2;
   private static final int MENDED = 200;
   private static final int WIDEST = 100;
+  private static final int LONGEST = 5_000;
+  private static final long MOST_STEPS = 10_000_000;
 
   private ModelLearner() {}
 
@@ -41,8 +43,11 @@ final class ModelLearner {
   private static ColumnModel mended(List<Entry> body, ColumnModel known, Dialect dialect) {
     ColumnModel model = fitting(body, known.width());
     RowMender mender = new RowMender(known, dialect);
+    long steps = 0;
     for (Entry record : body.subList(0, Math.min(MENDED, body.size()))) {
-      Mended mended = record.width() == known.width() ? null : mender.mend(record.text());
+      boolean misfit = record.width() != known.width() && record.text().length() <= LONGEST;
+      Mended mended = misfit && steps < MOST_STEPS ? mender.mend(record.text()) : null;
+      steps += misfit ? mender.steps() : 0;
       if (mended != null) {
         model.learn(mended.cells());
       }

@@ -11,6 +11,7 @@ final class QuoteEvidence {
 
   private final String delimiter;
   private final char quote;
+  private boolean closable;
   private int wrapped;
   private int halfWrapped;
   private int protecting;
@@ -38,6 +39,7 @@ final class QuoteEvidence {
 
   private void line(String line) {
     int at = 0;
+    closable = true;
     while (at >= 0 && at < line.length()) {
       at = line.charAt(at) == quote ? behindWrapped(line, at) : behindPlain(line, at);
     }
@@ -49,7 +51,7 @@ final class QuoteEvidence {
   }
 
   private int behindWrapped(String line, int at) {
-    for (int i = at + 1; i < line.length(); i++) {
+    for (int i = at + 1; closable && i < line.length(); i++) {
       if (line.charAt(i) == quote && isCellEnd(line, i + 1)) {
         wrapped++;
         protecting += line.substring(at, i).contains(delimiter) ? 1 : 0;
@@ -57,6 +59,7 @@ final class QuoteEvidence {
       }
     }
     halfWrapped++;
+    closable = false;
     return behindPlain(line, at);
   }
 

@@ -2,10 +2,7 @@ package coldround.sheet;
 
 import coldround.sheet.Fault.Code;
 import coldround.sheet.RowMender.Mended;
-import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 
 /**
  * Reads the records that do not fit their table: chooses between taking the line as it is, mending
@@ -20,13 +17,14 @@ final class RecordRepair {
   private static final double OTHER = 5;
 
   private static final int MOST_LINES = 25;
-  private static final int LONGEST = 20_000;
+  private static final int LONGEST = 10_000;
   private static final int WIDEST = 600;
   private static final int CERTAIN_DEPARTURES = 2;
 
   /** Logarithm of the odds of the best reading against the next: about 7 to 1. */
   private static final double CERTAIN_MARGIN = 2;
 
+  private static final int STEPS_PER_RECORD = 500;
   private static final int KNOWN_ROWS = 8;
 
   private final ColumnModel model;
@@ -34,9 +32,10 @@ final class RecordRepair {
   private final Dialect dialect;
   private final CellSplitter splitter;
   private final RowMender mender;
+  private final RepairFaults faults;
 
-  /** Characters of misfit records that are still looked at closely; bounds the time. */
-  private long budget = 20_000_000;
+  /** Steps of search that misfit records may still take; bounds the time of a spoilt file. */
+  private long budget = 10_000_000;
 
   RecordRepair(ColumnModel model, Layout layout, Dialect dialect) {
     this.model = model;
@@ -44,6 +43,7 @@ final class RecordRepair {
     this.dialect = dialect;
     this.splitter = new CellSplitter(dialect);
     this.mender = new RowMender(model, dialect);
+    this.faults = new RepairFaults(model.width());
   }
 
   int width() {
@@ -60,7 +60,7 @@ final class RecordRepair {
       return single;
     }
     if (cells.size() == width() && areUsual(cells)) {
-      return new Row(line, cells, withFaults(cells, QuoteFault.stray(Math.max(1, strays), true)));
+      return faults.strays(line, cells, strays);
     }
     Row several = overLines(line, scanner, 2, Math.min(MOST_LINES, scanner.reach() + 3));
     if (several != null) {
@@ -73,7 +73,7 @@ final class RecordRepair {
   /** Reads a well-formed record of another width than the table's. */
   Row misfit(long line, List<String> cells, RecordScanner scanner) {
     if (HeaderRow.isAgain(layout, cells)) {
-      return asItIs(line, cells, 0);
+      return faults.asItIs(line, cells, 0);
     }
     String record = scanner.record();
     if (scanner.lines() > 1) {
@@ -86,7 +86,7 @@ final class RecordRepair {
     }
     List<String> padded = HeaderRow.fitted(cells, width());
     if (isOnlyEnd(cells) && areUsual(padded)) {
-      return new Row(line, padded, withFaults(padded, endFault(cells)));
+      return faults.fitted(line, padded, cells.size(), model.rows() >= KNOWN_ROWS);
     }
     return best(line, record, cells, 0);
   }
@@ -101,19 +101,6 @@ final class RecordRepair {
     return true;
   }
 
-  private Fault endFault(List<String> cells) {
-    if (cells.size() < width()) {
-      boolean certain = model.rows() >= KNOWN_ROWS;
-      return new Fault(Code.TOO_FEW_CELLS, few(width() - cells.size()), certain);
-    }
-    int surplus = cells.size() - width();
-    return Fault.mended(Code.TOO_MANY_CELLS, surplus + " empty cells too many at the end");
-  }
-
-  private String few(int missing) {
-    return missing + " of " + width() + " cells are missing at the end; taken as empty";
-  }
-
   /** The first reading over so many lines that is certain, or null. */
   private Row overLines(long line, RecordScanner scanner, int least, int most) {
     for (int lines = least; lines <= most && scanner.takeLines(lines); lines++) {
@@ -122,7 +109,7 @@ final class RecordRepair {
       }
       Mended mended = mend(mender, scanner.record());
       if (mended != null && isCertain(mended)) {
-        return row(line, mended, true);
+        return faults.mended(line, mended, true);
       }
     }
     return null;
@@ -137,7 +124,7 @@ final class RecordRepair {
 
   private Row best(long line, String record, List<String> cells, int strays) {
     if (isComment(cells)) {
-      return asItIs(line, cells, strays);
+      return faults.asItIs(line, cells, strays);
     }
     Mended mended = mend(mender, record);
     if (width() > 1 && (mended == null || mended.count() > CERTAIN_DEPARTURES)) {
@@ -147,9 +134,9 @@ final class RecordRepair {
       }
     }
     if (mended == null || isGuess(mended, cells)) {
-      return asItIs(line, cells, strays);
+      return faults.asItIs(line, cells, strays);
     }
-    return row(line, mended, isCertain(mended));
+    return faults.mended(line, mended, isCertain(mended));
   }
 
   /** Too far from what stands in the file to be shown as a reading of it. */
@@ -183,12 +170,9 @@ final class RecordRepair {
   }
 
   private Row otherRow(long line, Mended mended, String used) {
-    String name = used.equals("\t") ? "tab" : used.equals(" ") ? "blank" : "'" + used + "'";
-    String message = "the row is written with " + name + " between its cells";
     boolean certain =
         model.rows() >= KNOWN_ROWS && mended.margin() >= CERTAIN_MARGIN && areUsual(mended.cells());
-    Fault fault = new Fault(Code.OTHER_DELIMITER, message, certain);
-    return new Row(line, mended.cells(), withFaults(mended.cells(), fault));
+    return faults.otherDelimiter(line, mended, used, certain);
   }
 
   private static int occurrences(String record, String part) {
@@ -200,11 +184,13 @@ final class RecordRepair {
   }
 
   private Mended mend(RowMender with, String record) {
-    if (record.length() > LONGEST || width() > WIDEST || budget < record.length()) {
+    budget += STEPS_PER_RECORD;
+    if (record.length() > LONGEST || width() > WIDEST || budget < 0) {
       return null;
     }
-    budget -= record.length();
-    return with.mend(record);
+    Mended mended = with.mend(record);
+    budget -= with.steps();
+    return mended;
   }
 
   private boolean isCertain(Mended mended) {
@@ -227,44 +213,5 @@ final class RecordRepair {
     return dialect.hasQuote()
         && cell.indexOf(dialect.quote()) >= 0
         && model.isUsual(column, cell.replace(String.valueOf(dialect.quote()), ""));
-  }
-
-  private Row asItIs(long line, List<String> cells, int strays) {
-    List<Fault> faults = new ArrayList<>();
-    if (strays > 0) {
-      faults.add(QuoteFault.stray(strays, false));
-    }
-    if (cells.size() != width()) {
-      Code code = cells.size() < width() ? Code.TOO_FEW_CELLS : Code.TOO_MANY_CELLS;
-      faults.add(Fault.open(code, cells.size() + " cells where the table has " + width()));
-    }
-    faults.addAll(Unclean.faults(cells));
-    return new Row(line, cells, faults);
-  }
-
-  private Row row(long line, Mended mended, boolean certain) {
-    List<Fault> faults = new ArrayList<>();
-    for (Map.Entry<Code, Integer> entry : new LinkedHashMap<>(mended.departures()).entrySet()) {
-      faults.add(fault(entry.getKey(), entry.getValue(), certain));
-    }
-    faults.addAll(Unclean.faults(mended.cells()));
-    return new Row(line, mended.cells(), faults);
-  }
-
-  private Fault fault(Code code, int count, boolean certain) {
-    return switch (code) {
-      case STRAY_QUOTE -> QuoteFault.stray(count, certain);
-      case MISSING_DELIMITER ->
-          new Fault(code, count + " delimiters were missing between cells and put in", certain);
-      case SURPLUS_DELIMITER ->
-          new Fault(code, count + " delimiters too many; left out or taken as text", certain);
-      default -> new Fault(code, few(count), certain);
-    };
-  }
-
-  private static List<Fault> withFaults(List<String> cells, Fault fault) {
-    List<Fault> faults = new ArrayList<>(List.of(fault));
-    faults.addAll(Unclean.faults(cells));
-    return faults;
   }
 }

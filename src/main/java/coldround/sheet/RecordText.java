@@ -6,6 +6,9 @@ import java.util.Map;
 /** One record as text, with what a search asks again and again about its parts. */
 final class RecordText {
 
+  /** Characters from which on the look of a part does not change any more. */
+  private static final int LOOKED_AT = 200;
+
   private final String text;
   private final String delimiter;
   private final int[] quotes;
@@ -66,8 +69,9 @@ final class RecordText {
     long key = (long) from << 32 | to;
     Shape look = looks.get(key);
     if (look == null) {
-      String part = part(from, to);
-      look = Shape.of(quotes(from, to) > 0 ? part.replace(String.valueOf(quote), "") : part);
+      String part = part(from, Math.min(to, from + LOOKED_AT));
+      boolean strays = quotes(from, to) > 0;
+      look = Shape.of(strays ? part.replace(String.valueOf(quote), "") : part, to - from);
       looks.put(key, look);
     }
     return look;

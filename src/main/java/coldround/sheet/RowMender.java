@@ -5,16 +5,14 @@ import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
-import java.util.TreeMap;
 
 /**
  * Reads a record that does not fit its table: finds the cheapest way to cut it into as many cells
  * as there are columns, where every departure from the dialect (a quote taken literally, a
  * delimiter put in, taken out or taken literally) has a price and so has a cell unlike its column.
  *
- * <p>A search over places in the record and columns, from left to right, that keeps the few
- * cheapest ways at each place. A first search without cutting cells in two bounds the price of the
- * second one with it.
+ * <p>A search over places in the record and columns, from left to right. A first search without
+ * cutting cells in two bounds the price of the second one with it.
  */
 final class RowMender {
 
@@ -28,15 +26,10 @@ final class RowMender {
   private static final double MISSING_AT_END = 4;
   private static final double LINE_BREAK = 2;
 
-  /** Readings dearer than the best by this much do not matter. */
-  static final double MARGIN = 3;
-
-  private static final double TIE = 1e-9;
-  private static final int BEAM = 8;
-  private static final int MOST_EDITS = 4;
   private static final int MOST_JOINS = 3;
   private static final int MOST_BLANKS = 12;
   private static final int MOST_CLOSINGS = 6;
+  private static final int MOST_STRAYS = 12;
   private static final int LONGEST_CUT = 60;
 
   /**
@@ -52,40 +45,6 @@ final class RowMender {
     }
   }
 
-  /**
-   * One way to the start of a cell.
-   *
-   * @param at offset of the start; beyond the end of the record once the last cell is read
-   * @param from offset where the last cell starts; -1 if it is none of the record
-   * @param quoted whether the last cell stands between quotes
-   * @param margin how much dearer the next best way to any place on this way is
-   */
-  private record Way(
-      Way before,
-      int at,
-      int column,
-      int from,
-      int to,
-      boolean quoted,
-      Code code,
-      int codes,
-      int edits,
-      double cost,
-      double margin) {
-
-    private boolean isEmpty() {
-      return from == NO_CELL || from == to;
-    }
-
-    private Way atMost(double other) {
-      return other >= margin
-          ? this
-          : new Way(before, at, column, from, to, quoted, code, codes, edits, cost, other);
-    }
-  }
-
-  private static final int NO_CELL = -2;
-
   private final ColumnModel model;
   private final Dialect dialect;
   private final char quote;
@@ -93,9 +52,8 @@ final class RowMender {
   private final boolean blank;
   private final CellSplitter splitter;
   private RecordText text;
-  private TreeMap<Integer, List<Way>> open;
+  private MendFrontier frontier;
   private boolean cutting;
-  private Way best;
 
   RowMender(ColumnModel model, Dialect dialect) {
     this.model = model;
@@ -106,24 +64,29 @@ final class RowMender {
     this.splitter = new CellSplitter(dialect);
   }
 
+  /** Steps the last search took. */
+  int steps() {
+    return frontier == null ? 0 : frontier.steps();
+  }
+
   /** The cheapest reading, or null if the record cannot be cut into the columns. */
   Mended mend(String record) {
     text = new RecordText(record, dialect);
-    best = null;
+    frontier = new MendFrontier();
     search(false);
-    if (best == null || best.cost > PUT_IN) {
+    if (frontier.best() == null || frontier.best().cost() > PUT_IN) {
       search(true);
     }
-    return best == null ? null : result(best);
+    boolean found = frontier.best() != null && !frontier.isExhausted();
+    return found ? result(frontier.best()) : null;
   }
 
   private void search(boolean withCuts) {
     cutting = withCuts;
-    open = new TreeMap<>();
-    add(new Way(null, 0, 0, NO_CELL, 0, false, null, 0, 0, 0, MARGIN));
-    while (!open.isEmpty()) {
-      for (Way way : open.pollFirstEntry().getValue()) {
-        if (way.at > text.length()) {
+    frontier.add(MendWay.start(MendFrontier.MARGIN));
+    for (List<MendWay> ways = frontier.next(); ways != null; ways = frontier.next()) {
+      for (MendWay way : ways) {
+        if (way.at() > text.length()) {
           finish(way);
         } else {
           extend(way);
@@ -133,164 +96,100 @@ final class RowMender {
   }
 
   /** Columns without a cell at the end of the record are empty. */
-  private void finish(Way way) {
-    Way end = way;
-    while (end.column < model.width()) {
-      double cost = MISSING_AT_END + model.cost(end.column, Shape.EMPTY);
-      end = step(end, end.at, -1, -1, false, Code.TOO_FEW_CELLS, 1, 0, cost);
+  private void finish(MendWay way) {
+    MendWay end = way;
+    while (end.column() < model.width()) {
+      double price = MISSING_AT_END + model.cost(end.column(), Shape.EMPTY);
+      end = end.cell(end.at(), 0, 0, false, price).by(Code.TOO_FEW_CELLS, 1, 0);
     }
-    if (best == null) {
-      best = end;
-    } else if (Math.abs(end.cost - best.cost) > TIE) {
-      best = cheaper(best, end);
-    }
+    frontier.finish(end);
   }
 
-  private static Way cheaper(Way one, Way other) {
-    double difference = Math.abs(one.cost - other.cost);
-    boolean same = difference < TIE && one.isEmpty() && other.isEmpty();
-    Way winner = other.cost < one.cost ? other : one;
-    return same ? winner : winner.atMost(difference);
-  }
-
-  private Way step(
-      Way way,
-      int at,
-      int from,
-      int to,
-      boolean quoted,
-      Code code,
-      int codes,
-      int edits,
-      double cost) {
-    return new Way(
-        way,
-        at,
-        way.column + 1,
-        from,
-        to,
-        quoted,
-        code,
-        codes,
-        way.edits + edits,
-        way.cost + cost,
-        way.margin);
-  }
-
-  private void add(Way reached) {
-    if (reached.edits > MOST_EDITS || (best != null && reached.cost >= best.cost + MARGIN)) {
-      return;
-    }
-    Way way = dialect.padded() ? behindBlanks(reached) : reached;
-    List<Way> ways = open.computeIfAbsent(way.at, k -> new ArrayList<>());
-    for (int i = 0; i < ways.size(); i++) {
-      if (ways.get(i).column == way.column) {
-        ways.set(i, cheaper(ways.get(i), way));
-        return;
-      }
-    }
-    ways.add(way);
-    if (ways.size() > BEAM) {
-      ways.remove(dearest(ways));
-    }
-  }
-
-  private Way behindBlanks(Way way) {
-    int at = way.at;
-    while (at < text.length() && text.at(at) == ' ') {
+  private void add(MendWay way) {
+    int at = way.at();
+    while (dialect.padded() && at < text.length() && text.at(at) == ' ') {
       at++;
     }
-    return new Way(
-        way.before,
-        at,
-        way.column,
-        way.from,
-        way.to,
-        way.quoted,
-        way.code,
-        way.codes,
-        way.edits,
-        way.cost,
-        way.margin);
+    frontier.add(way.at(at));
   }
 
-  private static int dearest(List<Way> ways) {
-    int worst = 0;
-    for (int i = 1; i < ways.size(); i++) {
-      worst = ways.get(i).cost > ways.get(worst).cost ? i : worst;
+  private void extend(MendWay way) {
+    if (text.isDelimiter(way.at())) {
+      dropEmpty(way, way.at() + skip);
+    } else if (way.at() == text.length() && way.column() > 0) {
+      dropEmpty(way, way.at() + 1);
     }
-    return worst;
-  }
-
-  private void extend(Way way) {
-    if (text.isDelimiter(way.at)) {
-      dropEmpty(way, way.at + skip);
-    } else if (way.at == text.length() && way.column > 0) {
-      dropEmpty(way, way.at + 1);
-    }
-    if (way.column == model.width()) {
+    if (way.column() == model.width()) {
       return;
     }
-    if (dialect.hasQuote() && way.at < text.length() && text.at(way.at) == quote) {
+    if (dialect.hasQuote() && way.at() < text.length() && text.at(way.at()) == quote) {
       quoted(way);
     }
     unquoted(way);
   }
 
   /** The cell is empty and one too many. */
-  private void dropEmpty(Way way, int next) {
-    double cost = way.cost + TAKEN_OUT;
-    Code code = Code.SURPLUS_DELIMITER;
-    add(
-        new Way(
-            way, next, way.column, NO_CELL, 0, false, code, 1, way.edits + 1, cost, way.margin));
+  private void dropEmpty(MendWay way, int next) {
+    add(way.past(next, TAKEN_OUT).by(Code.SURPLUS_DELIMITER, 1, 1));
   }
 
   /** Tries every quote that may close the cell. */
-  private void quoted(Way way) {
+  private void quoted(MendWay way) {
     int strays = 0;
     int found = 0;
-    for (int i = way.at + 1; i < text.length() && found < MOST_CLOSINGS; i++) {
+    for (int i = way.at() + 1;
+        i < text.length() && found < MOST_CLOSINGS && strays <= MOST_STRAYS;
+        i++) {
       if (text.at(i) != quote) {
         continue;
       }
+      frontier.step();
       boolean doubled = i + 1 < text.length() && text.at(i + 1) == quote;
       if (text.isCellEnd(i + 1)) {
-        close(way, i, strays++, skip, 0);
+        close(way, i, strays++);
         found++;
       } else if (doubled) {
         found += closeDoubled(way, i, strays);
         i++;
       } else {
-        close(way, i, strays++, 0, PUT_IN);
+        closeWithoutDelimiter(way, i, strays++, PUT_IN);
       }
     }
   }
 
   /** A quote twice is an escaped one, or a closing and an opening one, or a stray and a closing. */
-  private int closeDoubled(Way way, int at, int strays) {
-    close(way, at, strays, 0, PUT_IN + STRAY_QUOTE / 2);
+  private int closeDoubled(MendWay way, int at, int strays) {
+    closeWithoutDelimiter(way, at, strays, PUT_IN + STRAY_QUOTE / 2);
     if (text.isCellEnd(at + 2)) {
-      close(way, at + 1, strays + 1, skip, 0);
+      close(way, at + 1, strays + 1);
       return 1;
     }
     return 0;
   }
 
-  private void close(Way way, int closing, int strays, int delimiter, double price) {
-    if (price > 0 && !cutting) {
-      return;
-    }
-    int from = way.at + 1;
-    double cost = price + strays * STRAY_QUOTE + text.breaks(from, closing) * LINE_BREAK;
-    cost += model.cost(way.column, text.look(from, closing, quote));
-    Code code = price > 0 ? Code.MISSING_DELIMITER : strays > 0 ? Code.STRAY_QUOTE : null;
-    int next = closing + 1 + (closing + 1 >= text.length() ? 1 : delimiter);
-    add(step(way, next, from, closing, true, code, Math.max(1, strays), price > 0 ? 1 : 0, cost));
+  private void close(MendWay way, int closing, int strays) {
+    int next = closing + 1 >= text.length() ? closing + 2 : closing + 1 + skip;
+    MendWay closed = way.cell(next, way.at() + 1, closing, true, closedPrice(way, closing, strays));
+    add(strays > 0 ? closed.by(Code.STRAY_QUOTE, strays, 0) : closed);
   }
 
-  private void unquoted(Way way) {
-    int end = way.at;
+  private void closeWithoutDelimiter(MendWay way, int closing, int strays, double price) {
+    if (cutting) {
+      double whole = price + closedPrice(way, closing, strays);
+      MendWay closed = way.cell(closing + 1, way.at() + 1, closing, true, whole);
+      add(closed.by(Code.MISSING_DELIMITER, Math.max(1, strays), 1));
+    }
+  }
+
+  private double closedPrice(MendWay way, int closing, int strays) {
+    int from = way.at() + 1;
+    return strays * STRAY_QUOTE
+        + text.breaks(from, closing) * LINE_BREAK
+        + model.cost(way.column(), text.look(from, closing, quote));
+  }
+
+  private void unquoted(MendWay way) {
+    int end = way.at();
     for (int joins = 0; joins <= (blank ? MOST_BLANKS : MOST_JOINS); joins++) {
       end = text.nextDelimiter(end);
       literal(way, end, joins);
@@ -300,55 +199,56 @@ final class RowMender {
       end += skip;
     }
     if (cutting) {
-      cut(way, text.nextDelimiter(way.at));
+      cut(way, text.nextDelimiter(way.at()));
     }
   }
 
-  private void literal(Way way, int end, int joins) {
-    int strays = text.quotes(way.at, end);
-    double cost = strays * STRAY_QUOTE + joins * (blank ? LITERAL_BLANK : TAKEN_LITERALLY);
-    cost += 2 * LINE_BREAK * text.breaks(way.at, end);
-    cost += model.cost(way.column, text.look(way.at, end, quote));
-    Code code = joins > 0 ? Code.SURPLUS_DELIMITER : strays > 0 ? Code.STRAY_QUOTE : null;
+  private void literal(MendWay way, int end, int joins) {
+    int strays = text.quotes(way.at(), end);
+    double price = strays * STRAY_QUOTE + joins * (blank ? LITERAL_BLANK : TAKEN_LITERALLY);
+    price += 2 * LINE_BREAK * text.breaks(way.at(), end);
+    price += model.cost(way.column(), text.look(way.at(), end, quote));
     int next = end >= text.length() ? end + 1 : end + skip;
-    int codes = Math.max(joins, strays);
-    add(step(way, next, way.at, end, false, code, codes, blank ? 0 : joins, cost));
+    MendWay read = way.cell(next, way.at(), end, false, price);
+    if (joins > 0) {
+      read = read.by(Code.SURPLUS_DELIMITER, Math.max(joins, strays), blank ? 0 : joins);
+    } else if (strays > 0) {
+      read = read.by(Code.STRAY_QUOTE, strays, 0);
+    }
+    add(read);
   }
 
-  /** A delimiter is missing inside the cell that ends at {@code end}. */
-  private void cut(Way way, int end) {
-    boolean cutBefore = way.code == Code.MISSING_DELIMITER && !way.quoted;
-    double empty = PUT_IN + model.cost(way.column, Shape.EMPTY);
-    add(step(way, way.at, -1, -1, false, Code.MISSING_DELIMITER, 1, 1, empty));
-    for (int i = way.at + 1; i < end && !cutBefore; i++) {
+  /** A delimiter is missing before, or inside, the cell that ends at {@code end}. */
+  private void cut(MendWay way, int end) {
+    double empty = PUT_IN + model.cost(way.column(), Shape.EMPTY);
+    add(way.cell(way.at(), 0, 0, false, empty).by(Code.MISSING_DELIMITER, 1, 1));
+    boolean cutBefore = way.code() == Code.MISSING_DELIMITER && !way.quoted();
+    for (int i = way.at() + 1; i < end && !cutBefore; i++) {
       boolean opening = dialect.hasQuote() && text.at(i) == quote;
-      if (opening || i - way.at <= LONGEST_CUT) {
-        double cost = PUT_IN + text.quotes(way.at, i) * STRAY_QUOTE;
-        cost += model.cost(way.column, text.look(way.at, i, quote));
-        add(step(way, i, way.at, i, false, Code.MISSING_DELIMITER, 1, 1, cost));
+      if (opening || i - way.at() <= LONGEST_CUT) {
+        double price = PUT_IN + text.quotes(way.at(), i) * STRAY_QUOTE;
+        price += model.cost(way.column(), text.look(way.at(), i, quote));
+        add(way.cell(i, way.at(), i, false, price).by(Code.MISSING_DELIMITER, 1, 1));
       }
     }
   }
 
-  private Mended result(Way end) {
+  private Mended result(MendWay end) {
     List<String> cells = new ArrayList<>();
     Map<Code, Integer> departures = new EnumMap<>(Code.class);
-    for (Way way = end; way.before != null; way = way.before) {
-      if (way.from != NO_CELL) {
+    for (MendWay way = end; way.before() != null; way = way.before()) {
+      if (way.from() != MendWay.NO_CELL) {
         cells.add(0, cell(way));
       }
-      if (way.code != null) {
-        departures.merge(way.code, way.codes, Integer::sum);
+      if (way.code() != null) {
+        departures.merge(way.code(), way.codes(), Integer::sum);
       }
     }
-    return new Mended(cells, end.cost, end.margin, departures);
+    return new Mended(cells, end.cost(), end.margin(), departures);
   }
 
-  private String cell(Way way) {
-    if (way.from < 0) {
-      return "";
-    }
-    String part = text.part(way.from, way.to);
-    return way.quoted ? splitter.inside(part) : part;
+  private String cell(MendWay way) {
+    String part = text.part(way.from(), way.to());
+    return way.quoted() ? splitter.inside(part) : part;
   }
 }

@@ -27,9 +27,14 @@ record Shape(Kind kind, String coarse, String exact, double logLength) {
   static final Shape EMPTY = of("");
 
   static Shape of(String cell) {
+    return of(cell, cell.length());
+  }
+
+  /** The look of a cell of so many characters, given its start. */
+  static Shape of(String cell, int length) {
     String coarse = coarse(cell);
     String exact = cell.length() > EXACT ? coarse : exact(cell);
-    return new Shape(kind(cell), coarse, exact, Math.log1p(cell.length()));
+    return new Shape(kind(cell), coarse, exact, Math.log1p(length));
   }
 
   /** Every character's class. */

@@ -24,7 +24,7 @@ final class EconomicDateRule implements UpkeepRule {
     if (!dirtKnown || coil.foulingKPerDay() <= 0) {
       return List.of();
     }
-    RunningDirty dirty = RunningDirty.of(unit);
+    RunningDirty dirty = unit.dirty();
     double perDaySquared = coil.foulingKPerDay() * dirty.costPerDayPerK();
     double cost = CleaningCost.of(unit);
     if (!(perDaySquared > 0 && cost > 0)) {

@@ -2,6 +2,7 @@ package coldround.upkeep;
 
 import coldround.fleet.Unit;
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 
@@ -70,5 +71,19 @@ public record Task(
   /** The reason that decides the due date. */
   public TaskReason governing() {
     return reasons.get(0);
+  }
+
+  /**
+   * The same task brought forward to a day, with why.
+   *
+   * @param day not after the due date; the window is widened where it begins later
+   */
+  Task broughtForward(LocalDate day, TaskReason why, LocalDate asOf) {
+    List<TaskReason> all = new ArrayList<>(reasons);
+    all.add(0, why);
+    LocalDate from = day.isBefore(earliest) ? day : earliest;
+    State now = State.of(asOf, from, latest);
+    return new Task(
+        id, unit, task, day, from, latest, minutes, skill, priority, now, all, cautions);
   }
 }

@@ -16,6 +16,7 @@ final class UnitCase {
   private final Assessment assessment;
   private final UpkeepTables tables;
   private final WorkRecord record;
+  private RunningDirty dirty;
 
   UnitCase(Assessment assessment, UpkeepTables tables) {
     this.assessment = assessment;
@@ -33,6 +34,14 @@ final class UnitCase {
 
   WorkRecord record() {
     return record;
+  }
+
+  /** Worked out once, as several rules ask for it. */
+  RunningDirty dirty() {
+    if (dirty == null) {
+      dirty = RunningDirty.of(this);
+    }
+    return dirty;
   }
 
   Unit unit() {

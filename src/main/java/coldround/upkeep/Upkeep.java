@@ -72,6 +72,16 @@ public final class Upkeep {
     return tables.costs();
   }
 
+  /** Pulls cleanings together before the hot months. */
+  public Season season() {
+    return new Season(tables);
+  }
+
+  /** Offers tasks of a site as one visit. */
+  public Bundling bundling() {
+    return new Bundling(tables.costs());
+  }
+
   UpkeepTables tables() {
     return tables;
   }

@@ -27,8 +27,7 @@ final class Worths {
     for (Map.Entry<String, Double> share : shares.entrySet()) {
       switch (share.getKey()) {
         case TaskEffects.DIRT -> energy += share.getValue() * dirt(unit, days);
-        case TaskEffects.ENERGY ->
-            energy += share.getValue() * RunningDirty.of(unit).costPerDay() * days;
+        case TaskEffects.ENERGY -> energy += share.getValue() * unit.dirty().costPerDay() * days;
         case TaskEffects.REFRIGERANT -> refrigerant += share.getValue() * lost(unit, days);
         default -> breakdowns += share.getValue() * faults(unit, share.getKey(), days);
       }
@@ -88,7 +87,7 @@ final class Worths {
   private static double dirt(UnitCase unit, double days) {
     CoilState coil = unit.coil();
     double kelvinDays = coil.excessK() * days + coil.foulingKPerDay() * days * days / 2;
-    return RunningDirty.of(unit).costPerDayPerK() * kelvinDays;
+    return unit.dirty().costPerDayPerK() * kelvinDays;
   }
 
   /** Refrigerant lost over the days at the rolling-average rate. */

@@ -10,6 +10,7 @@ import static org.hamcrest.Matchers.greaterThanOrEqualTo;
 import static org.hamcrest.Matchers.hasSize;
 import static org.hamcrest.Matchers.is;
 import static org.hamcrest.Matchers.lessThanOrEqualTo;
+import static org.hamcrest.Matchers.not;
 import static org.hamcrest.Matchers.notNullValue;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
@@ -25,6 +26,7 @@ import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
@@ -35,8 +37,13 @@ class MainJobTest {
   private static final List<String> LISTS =
       List.of("customers", "sites", "units", "visits", "readings", "faults", "technicians");
 
+  private static final Set<Class<?>> UPLOADED = new HashSet<>();
+
   @BeforeEach
   void theListsAreUploaded() throws Exception {
+    if (!UPLOADED.add(getClass())) {
+      return;
+    }
     for (String kind : LISTS) {
       Response receipt = upload(kind);
       receipt.then().statusCode(200).body("rows.rejected", equalTo(0)).body("applied", is(true));
@@ -69,7 +76,7 @@ class MainJobTest {
       double score = page.getDouble("items[" + i + "].score");
       List<Number> lost = page.getList("items[" + i + "].factors.lost");
       assertTrue(score >= before, "worst first");
-      assertEquals(100 - lost.stream().mapToDouble(Number::doubleValue).sum(), score, 1e-6);
+      assertEquals(100 - lost.stream().mapToDouble(Number::doubleValue).sum(), score, 1e-3);
       before = score;
     }
   }
@@ -88,7 +95,7 @@ class MainJobTest {
       seen.addAll(page.getList("items.unit.id"));
       after = page.getString("next");
     } while (after != null);
-    assertEquals(new HashSet<>(seen).size(), seen.size());
+    assertEquals(Set.copyOf(seen).size(), seen.size());
     JsonPath all = Api.asPlanner().queryParam("limit", 500).get("/api/v1/units").jsonPath();
     assertEquals(all.getList("items.unit.id"), seen);
   }
@@ -105,12 +112,8 @@ class MainJobTest {
         .body("factors.reasons.flatten().text", everyItem(containsString(" ")))
         .body("factors.reasons.flatten().source", everyItem(containsString(".csv")))
         .body("range.low", notNullValue())
-        .body("completeness", both(greaterThanOrEqualTo(0f)).and(lessThanOrEqualTo(1f)))
-        .body("cautions", not0());
-  }
-
-  private static org.hamcrest.Matcher<java.util.Collection<?>> not0() {
-    return org.hamcrest.Matchers.not(empty());
+        .body("completeness.toDouble()", both(greaterThanOrEqualTo(0d)).and(lessThanOrEqualTo(1d)))
+        .body("cautions", not(empty()));
   }
 
   @Test

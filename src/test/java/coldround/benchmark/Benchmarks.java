@@ -23,15 +23,26 @@ public final class Benchmarks {
               "csv-read", new CsvReading(),
               "csv-score", new CsvScore(),
               "demo", new Demo(),
+              "rounds", Rounds::run,
+              "rounds-table", RoundsTable::run,
               "saturation", new SaturationLookups()));
 
   private Benchmarks() {}
 
   public static void main(String... arguments) throws Exception {
+    try {
+      program(arguments).run(Arrays.copyOfRange(arguments, 1, arguments.length));
+    } catch (IllegalArgumentException e) {
+      System.err.println(e.getMessage());
+      System.exit(1);
+    }
+  }
+
+  private static Program program(String... arguments) {
     Program program = arguments.length == 0 ? null : PROGRAMS.get(arguments[0]);
     if (program == null) {
       throw new IllegalArgumentException("name one of " + PROGRAMS.keySet());
     }
-    program.run(Arrays.copyOfRange(arguments, 1, arguments.length));
+    return program;
   }
 }

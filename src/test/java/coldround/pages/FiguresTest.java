@@ -21,7 +21,9 @@ class FiguresTest {
     "2026-07-02, in 3 weeks",
     "2026-06-09, 1 day late",
     "2026-05-19, 3 weeks late",
-    "2027-06-10, in 52 weeks"
+    "2026-12-09, in 26 weeks",
+    "2026-12-10, in 6 months",
+    "2024-06-10, 24 months late"
   })
   void aDayIsSoFarOff(LocalDate day, String said) {
     assertEquals(said, Figures.away(day, TODAY));

@@ -78,7 +78,7 @@ class SplitDrawingTest {
         picture.runs());
     assertEquals(
         List.of(true, true, true, false, true), dots.stream().map(SplitPicture.Dot::used).toList());
-    assertTrue(dots.get(3).label().endsWith("left out: the ambient was below 16 °C"));
+    assertTrue(dots.get(3).label().endsWith("left out: the ambient was below 15.6 °C"));
   }
 
   private static String at(SplitPicture.Dot dot) {

@@ -17,7 +17,9 @@ class UnitViewTest {
   void theReasonWithTheEarliestDateGoverns() {
     List<TaskView.Why> whys = US.tasks().get(0).reasons();
     assertEquals(List.of(true, false), whys.stream().map(TaskView.Why::governs).toList());
-    assertEquals("1 Jun 2026", whys.get(0).date());
+    assertEquals("1 Jun 2026", US.tasks().get(0).governing().date());
+    assertEquals("1 other reason", US.tasks().get(0).othersTold());
+    assertEquals(List.of(whys.get(1)), US.tasks().get(0).others());
     assertEquals("9 days late", US.tasks().get(0).away());
   }
 
@@ -25,7 +27,7 @@ class UnitViewTest {
   @Test
   void aReasonSpeaksTheReadersUnits() {
     assertEquals(
-        "The split is 12.5 °F above the clean split of 28.5 °F, read on 2026-05-20.",
+        "The split is 12.5 °F above the clean split of 28.5 °F, read on 20 May 2026.",
         US.factors().get(2).reasons().get(0).text());
     assertTrue(SI.factors().get(2).reasons().get(0).text().startsWith("The split is 6.9 K"));
   }

@@ -40,6 +40,14 @@ class MeasureTest {
     assertEquals(given, measure.fromBase(base), 1e-9);
   }
 
+  // whole degrees Fahrenheit come back whole: no trace of binary fractions in an answer
+  @ParameterizedTest
+  @CsvSource({"95, 35", "212, 100", "32, 0", "-40, -40", "59, 15"})
+  void fahrenheitIsConvertedWithoutATrace(double fahrenheit, double celsius) {
+    assertEquals(celsius, Measure.DEG_F.toBase(fahrenheit));
+    assertEquals(fahrenheit, Measure.DEG_F.fromBase(celsius));
+  }
+
   @Test
   void gaugePressureIsOverTheAirPressureOfThePlace() {
     // 117.2 psig at sea level is 131.9 psia

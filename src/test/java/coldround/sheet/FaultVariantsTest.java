@@ -27,13 +27,13 @@ class FaultVariantsTest {
 
   @ParameterizedTest
   @CsvSource({
-    "quote-before, 0.95",
-    "quote-behind, 0.60",
-    "quote-inside, 0.90",
-    "delimiter-missing, 0.70",
-    "delimiter-twice, 0.95",
-    "row-with-semicolons, 0.95",
-    "row-with-blanks, 0.80"
+    "quote-before, 0.98",
+    "quote-behind, 0.98",
+    "quote-inside, 0.98",
+    "delimiter-missing, 0.95",
+    "delimiter-twice, 0.98",
+    "row-with-semicolons, 0.98",
+    "row-with-blanks, 0.98"
   })
   void aFaultCostsAtMostItsOwnRowAndIsNamed(String fault, double leastExact) throws IOException {
     int exact = 0;
@@ -54,9 +54,8 @@ class FaultVariantsTest {
         }
       }
     }
-    System.out.printf("%s: %d of %d exact, %d wrong and sure%n", fault, exact, all, silent.size());
     assertTrue(exact >= leastExact * all, exact + " of " + all);
-    assertTrue(silent.size() <= 0.02 * all, silent.stream().limit(3).toList().toString());
+    assertTrue(silent.isEmpty(), silent.stream().limit(3).toList().toString());
   }
 
   /** Reads the table with one line replaced, checks all other rows, gives back that one. */

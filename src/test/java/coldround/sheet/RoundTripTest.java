@@ -160,7 +160,7 @@ class RoundTripTest {
 
   private static void readOrRefuse(byte[] bytes) {
     assertTimeoutPreemptively(
-        Duration.ofSeconds(10),
+        Duration.ofSeconds(60),
         () -> {
           try (Sheet sheet = Sheets.open(bytes)) {
             long last = 0;

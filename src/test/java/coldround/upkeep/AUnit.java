@@ -9,6 +9,7 @@ import coldround.quantity.Measure;
 import coldround.quantity.Quantity;
 import coldround.reason.Reason;
 import coldround.reason.Source;
+import coldround.refrigerant.LeakMethod;
 import coldround.scoring.AgeState;
 import coldround.scoring.Assessment;
 import coldround.scoring.CleanSplit;
@@ -348,6 +349,7 @@ final class AUnit {
     return new LeakState(
         additions,
         kg,
+        LeakMethod.ANNUALIZING,
         OptionalDouble.empty(),
         OptionalDouble.empty(),
         OptionalDouble.empty(),

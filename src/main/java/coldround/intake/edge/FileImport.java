@@ -90,21 +90,33 @@ class FileImport {
   }
 
   private Receipt inTransaction(TableFile table, Spool rejected, Order order, CellRules rules) {
-    QuarkusTransaction.begin(QuarkusTransaction.beginOptions().timeout(longestSeconds));
     try {
-      Receipt receipt = receipt(table, order, take(table, rejected, order, rules));
-      if (receipt.applied()) {
-        receipts.keep(receipt, rejected.file());
-        QuarkusTransaction.commit();
-      } else {
-        QuarkusTransaction.rollback();
-        receipts.keep(receipt, rejected.file());
-      }
-      return receipt;
-    } finally {
-      if (QuarkusTransaction.isActive()) {
-        QuarkusTransaction.rollback();
-      }
+      return QuarkusTransaction.requiringNew()
+          .timeout(longestSeconds)
+          .call(() -> applied(table, rejected, order, rules));
+    } catch (NotApplied rolledBack) {
+      receipts.keep(rolledBack.receipt, rejected.file());
+      return rolledBack.receipt;
+    }
+  }
+
+  /** Rows and receipt together, or neither. */
+  private Receipt applied(TableFile table, Spool rejected, Order order, CellRules rules) {
+    Receipt receipt = receipt(table, order, take(table, rejected, order, rules));
+    if (!receipt.applied()) {
+      throw new NotApplied(receipt);
+    }
+    receipts.keep(receipt, rejected.file());
+    return receipt;
+  }
+
+  /** Rolls back all that was written of a file. */
+  private static final class NotApplied extends RuntimeException {
+    private final transient Receipt receipt;
+
+    NotApplied(Receipt receipt) {
+      super(null, null, false, false);
+      this.receipt = receipt;
     }
   }
 

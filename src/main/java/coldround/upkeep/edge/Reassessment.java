@@ -26,6 +26,15 @@ class Reassessment implements FleetListener {
 
   private static final int BATCH = 500;
 
+  // of what may be done now, that which saves most a minute; else what begins next
+  private static final Comparator<Task> FIRST_TO_DO =
+      Comparator.comparing((Task task) -> task.state() == Task.State.PLANNED)
+          .thenComparing(
+              task -> task.state() == Task.State.PLANNED ? 0 : task.priority(),
+              Comparator.reverseOrder())
+          .thenComparing(Task::due)
+          .thenComparing(Task::id);
+
   private final Fleet fleet;
   private final Scoring scoring;
   private final Upkeep upkeep;
@@ -82,7 +91,7 @@ class Reassessment implements FleetListener {
     private void assess(UnitHistory history, LocalDate asOf) {
       Assessment assessment = scoring.assess(history, asOf);
       List<Task> found = upkeep.tasks(assessment, asOf);
-      Task next = found.stream().min(Comparator.comparing(Task::due)).orElse(null);
+      Task next = found.stream().min(FIRST_TO_DO).orElse(null);
       places.add(
           new Ranking.Place(
               history.unit().id(),

@@ -391,26 +391,24 @@ class ImportsTest {
   void fiftyMegabytesOfNoiseAreRefused() {
     byte[] noise = new byte[50_000_000];
     new Random(1).nextBytes(noise);
-    send("visits", "", noise).statusCode(422).contentType("application/problem+json");
-    for (int i = 0; i < noise.length; i++) {
-      noise[i] = (byte) (' ' + (noise[i] & 0x3F));
-    }
-    send("visits", "", noise).statusCode(422).contentType("application/problem+json");
+    send("visits", "", noise)
+        .statusCode(422)
+        .contentType("application/problem+json")
+        .body("type", equalTo("urn:coldround:problem:not-csv"));
   }
 
   @Test
-  void fiftyMegabytesOfNoiseUnderAGoodHeaderAreGivenUp() {
-    byte[] noise = new byte[50_000_000];
-    new Random(2).nextBytes(noise);
-    for (int i = 0; i < noise.length; i++) {
-      int b = noise[i] & 0x7F;
-      noise[i] = (byte) (b < 3 ? '\n' : b < 32 ? ',' : b == '"' ? '\'' : b);
+  void moreThanTheStoreKeepsOfOneVisitIsAProblemAndAppliesNothing() {
+    applied("visits", VISITS + visit("1", "2026-05-01", "70,,,,,,"));
+    StringBuilder text = new StringBuilder("customer,site,unit,visit,quantity,part,not_taken\n");
+    for (int i = 0; i < 160; i++) {
+      String row = customer + ",S1,U1,1,condenser_fan," + i + "," + "x".repeat(400) + "\n";
+      text.append(row);
     }
-    byte[] header = VISITS.getBytes(StandardCharsets.UTF_8);
-    System.arraycopy(header, 0, noise, 0, header.length);
-    send("visits", "", noise)
+    send("readings", "", text.toString())
         .statusCode(422)
-        .body("type", equalTo("urn:coldround:problem:nothing-usable"));
+        .body("type", equalTo("urn:coldround:problem:too-long"));
+    assertEquals(1, visits().get(0).readings().size());
   }
 
   @Test

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import coldround.Api;
+import coldround.scoring.FleetLine;
 import io.quarkus.test.common.http.TestHTTPResource;
 import io.quarkus.test.junit.QuarkusTest;
 import io.quarkus.test.junit.TestProfile;
@@ -25,11 +26,12 @@ import org.openqa.selenium.interactions.Actions;
 
 /** The pages as a technician's phone and a manager's screen show them. */
 @QuarkusTest
-@TestProfile(OwnStore.class)
+@TestProfile(DemoStore.class)
 class PagesInBrowserTest {
 
-  private static final int UNITS = 60;
+  private static final int LONG_NAMED = 3;
   private static Browser browser;
+  private static FleetLine worst;
   private static boolean looked;
 
   @Inject SampleFleet fleet;
@@ -44,8 +46,9 @@ class PagesInBrowserTest {
       browser = Browser.open().orElse(null);
     }
     assumeTrue(browser != null, "no chromium on this machine");
-    if (fleet.all().isEmpty()) {
-      fleet.put(UNITS);
+    if (worst == null) {
+      worst = fleet.all().get(0);
+      fleet.put(LONG_NAMED);
     }
     browser.light("light");
     browser.screen(1280, 900);
@@ -62,14 +65,14 @@ class PagesInBrowserTest {
 
   @ParameterizedTest
   @CsvSource({
-    "fleet, ?q=u-00, 390, 844, light",
-    "fleet, ?q=u-00, 390, 844, dark",
-    "fleet, ?q=u-00, 1280, 900, light",
-    "fleet, ?q=u-00, 1280, 900, dark",
-    "unit, units/u7, 390, 844, light",
-    "unit, units/u7, 390, 844, dark",
-    "unit, units/u7, 1280, 900, light",
-    "unit, units/u7, 1280, 900, dark",
+    "fleet, ?q=walk-in, 390, 844, light",
+    "fleet, ?q=walk-in, 390, 844, dark",
+    "fleet, ?q=walk-in, 1280, 900, light",
+    "fleet, ?q=walk-in, 1280, 900, dark",
+    "unit, units/WORST, 390, 844, light",
+    "unit, units/WORST, 390, 844, dark",
+    "unit, units/WORST, 1280, 900, light",
+    "unit, units/WORST, 1280, 900, dark",
     "nothing, '?q=zeppelin', 390, 844, light",
     "refused, '?order=sideways', 1280, 900, light",
     "enter, enter, 390, 844, light",
@@ -79,7 +82,7 @@ class PagesInBrowserTest {
       String name, String address, int width, int height, String light) throws IOException {
     browser.screen(width, height);
     browser.light(light);
-    browser.go(home + address);
+    browser.go(home + address(address));
     browser.shoot(name + "-" + width + "-" + light);
     assertEquals(List.of(), browser.violations());
     assertEquals(0, browser.overflow());
@@ -89,12 +92,20 @@ class PagesInBrowserTest {
     browser.loaded().forEach(each -> assertTrue(each.startsWith(home.toString()), each));
   }
 
+  private static String unit() {
+    return "units/" + worst.unitId();
+  }
+
+  private static String address(String address) {
+    return address.equals("units/WORST") ? unit() : address;
+  }
+
   // 320 px is what a screen of 1280 px leaves at 400 % zoom (WCAG 2.2, 1.4.10 Reflow)
   @ParameterizedTest
   @ValueSource(ints = {320, 360, 640, 800, 1024})
   void nothingHasToBeScrolledSideways(int width) {
     browser.screen(width, 800);
-    for (String address : List.of("", "units/u7", "?q=zeppelin", "enter")) {
+    for (String address : List.of("?q=LONG", "", unit(), "?q=zeppelin", "enter")) {
       browser.go(home + address);
       assertEquals(0, browser.overflow(), address + " at " + width);
     }
@@ -104,7 +115,7 @@ class PagesInBrowserTest {
   @Test
   void whatIsTouchedIsBigEnoughForGloves() {
     browser.screen(390, 844);
-    for (String address : List.of("", "units/u7")) {
+    for (String address : List.of("", unit())) {
       browser.go(home + address);
       for (WebElement each :
           browser
@@ -126,9 +137,9 @@ class PagesInBrowserTest {
     while (!"q".equals(browser.driver().switchTo().activeElement().getAttribute("id"))) {
       press(Keys.TAB);
     }
-    press("u-007", Keys.ENTER);
-    assertEquals("u-007", browser.driver().findElement(By.id("q")).getAttribute("value"));
-    while (!browser.driver().switchTo().activeElement().getText().equals("U-007")) {
+    press(worst.tag(), Keys.ENTER);
+    assertEquals(worst.tag(), browser.driver().findElement(By.id("q")).getAttribute("value"));
+    while (!browser.driver().switchTo().activeElement().getText().equals(worst.tag())) {
       press(Keys.TAB);
     }
     press(Keys.ENTER);
@@ -145,7 +156,7 @@ class PagesInBrowserTest {
 
   @Test
   void onPaperThereAreNoControlsAndNothingIsFolded() throws IOException {
-    browser.go(home + "units/u7");
+    browser.go(home + unit());
     browser.paper(true);
     browser.screen(794, 1123);
     browser.shoot("unit-paper");

@@ -27,6 +27,7 @@ import java.util.Map;
 public class SampleFleet {
 
   static final String LONG_NAME = "Saint Aldhelm Regional Hospital of the Upper River Counties";
+  static final String CUSTOMER = "LONG";
   private static final String[] KINDS = {"walk-in-cooler", "ice-machine", "chiller"};
   private static final String[] GASES = {"R-404A", "R-22", "R-448A", ""};
 
@@ -35,7 +36,7 @@ public class SampleFleet {
   @Inject FleetList list;
   @Inject Fleet stored;
 
-  /** So many units of one customer, the first the worst. */
+  /** So many units of one customer with a name of 60 characters, the first unit the worst. */
   @Transactional
   public void put(int units) {
     rank(write(units));
@@ -48,17 +49,18 @@ public class SampleFleet {
   }
 
   private List<String> write(int units) {
-    writing.write(Kind.CUSTOMERS, List.of(entry("customer", "SAH", "name", LONG_NAME)));
+    writing.write(Kind.CUSTOMERS, List.of(entry("customer", CUSTOMER, "name", LONG_NAME)));
     writing.write(
         Kind.SITES,
-        List.of(entry("customer", "SAH", "site", "MAIN", "name", "Main building <kitchen>")));
+        List.of(entry("customer", CUSTOMER, "site", "MAIN", "name", "Main building <kitchen>")));
     List<Entry> entries = new ArrayList<>();
     for (int n = 0; n < units; n++) {
       entries.add(unit(n));
     }
     writing.write(Kind.UNITS, entries);
     List<String> ids = new ArrayList<>();
-    stored.eachHistory(FleetFilter.ALL, history -> ids.add(history.unit().id()));
+    stored.eachHistory(
+        new FleetFilter(CUSTOMER, "", "", "", ""), history -> ids.add(history.unit().id()));
     return ids.stream()
         .sorted(Comparator.comparing(id -> UnitIds.number(id).orElseThrow()))
         .toList();
@@ -67,7 +69,7 @@ public class SampleFleet {
   private static Entry unit(int n) {
     return entry(
         "customer",
-        "SAH",
+        CUSTOMER,
         "site",
         "MAIN",
         "unit",
