@@ -20,10 +20,11 @@ public final class Successors {
   /**
    * @param prices what a new unit costs at the start of each year; as many as the horizon has years
    * @param running cost of each year of use of a new unit, at its end
-   * @param salvage worth of a new unit after each year of use
+   * @param salvage what a new unit brings when it is renewed after each year of use
+   * @param residual what it is worth after each year of use when that is the horizon
    */
   public static Successors of(
-      double[] prices, double[] running, double[] salvage, Discount discount) {
+      double[] prices, double[] running, double[] salvage, double[] residual, Discount discount) {
     int horizon = prices.length;
     double[] present = new double[horizon + 1];
     int[] lives = new int[horizon + 1];
@@ -32,7 +33,8 @@ public final class Successors {
       double spent = prices[start];
       for (int life = 1; life <= Math.min(running.length, horizon - start); life++) {
         spent += running[life - 1] * discount.spv(life);
-        double then = present[start + life] - salvage[life - 1];
+        double[] worth = start + life == horizon ? residual : salvage;
+        double then = present[start + life] - worth[life - 1];
         double total = spent + then * discount.spv(life);
         if (total < present[start]) {
           present[start] = total;

@@ -49,7 +49,7 @@ class BestYearTest {
   @Test
   void aChainOfChallengersToTheHorizon() {
     double[] prices = IntStream.range(0, 20).mapToDouble(y -> PRICE).toArray();
-    Successors chain = Successors.of(prices, running(20), salvage(20), SIX);
+    Successors chain = Successors.of(prices, running(20), salvage(20), salvage(20), SIX);
     assertEquals(43949.10482, chain.presentAt(0), 1e-5);
     assertEquals(List.of(6, 7, 7), chain.livesFrom(0).stream().sorted().toList());
   }
@@ -72,7 +72,8 @@ class BestYearTest {
   // the sale forgone today counts as a cost of keeping it
   private static double untilSold(int years, double[] keeping, double[] worth) {
     Successors nothing =
-        Successors.of(new double[years], new double[years], new double[years], SIX);
+        Successors.of(
+            new double[years], new double[years], new double[years], new double[years], SIX);
     BestYear alone =
         BestYear.of(
             Arrays.copyOf(keeping, years),
@@ -92,7 +93,7 @@ class BestYearTest {
     double[] salvage = numbers(random, horizon, 0, 500);
     double[] keeping = numbers(random, horizon, 0, 3000);
     Discount discount = new Discount(random.nextDouble() * 0.2 - 0.05);
-    Successors chain = Successors.of(prices, running, salvage, discount);
+    Successors chain = Successors.of(prices, running, salvage, salvage, discount);
     BestYear best =
         BestYear.of(keeping, new double[horizon], new double[horizon + 1], 0, chain, discount);
     double least = Double.POSITIVE_INFINITY;
@@ -132,7 +133,8 @@ class BestYearTest {
   void aDeathIsPaidForAtASurcharge() {
     Discount none = new Discount(0);
     Successors chain =
-        Successors.of(new double[] {1000, 1000}, new double[] {10, 10}, new double[] {0, 0}, none);
+        Successors.of(
+            new double[] {1000, 1000}, new double[] {10, 10}, new double[2], new double[2], none);
     BestYear best =
         BestYear.of(
             new double[] {100, 100}, new double[] {0.25, 0}, new double[3], 50, chain, none);

@@ -14,4 +14,10 @@ public interface BudgetProgram {
    * exist; all zero when one exists.
    */
   double[] shortfall(BudgetProblem problem);
+
+  /**
+   * What one more in each year's limit would save, by the linear relaxation; all zero when no plan
+   * exists.
+   */
+  double[] worthOfOneMore(BudgetProblem problem);
 }

@@ -15,6 +15,7 @@ final class LinearModel implements AutoCloseable {
   private final MPSolver solver;
   private final boolean whole;
   private final MPVariable[][] taken;
+  private final MPConstraint[] limits;
 
   /**
    * @param engine name of a solver of the library
@@ -30,23 +31,23 @@ final class LinearModel implements AutoCloseable {
     solver.suppressOutput();
     solver.objective().setMinimization();
     taken = new MPVariable[problem.units().size()][];
-    MPConstraint[] limits = limits();
-    MPVariable[][] sites = sites(limits);
+    limits = limits();
+    MPVariable[][] sites = sites();
     for (int u = 0; u < taken.length; u++) {
-      addUnit(u, core, limits, sites);
+      addUnit(u, core, sites);
     }
   }
 
   private MPConstraint[] limits() {
-    double[] limits = problem.limits();
-    MPConstraint[] rows = new MPConstraint[limits.length];
+    double[] money = problem.limits();
+    MPConstraint[] rows = new MPConstraint[money.length];
     MPVariable left = null;
-    for (int year = 0; year < limits.length; year++) {
-      if (Double.isInfinite(limits[year])) {
+    for (int year = 0; year < money.length; year++) {
+      if (Double.isInfinite(money[year])) {
         left = null;
         continue;
       }
-      rows[year] = solver.makeConstraint(-NONE, limits[year]);
+      rows[year] = solver.makeConstraint(-NONE, money[year]);
       if (left != null) {
         rows[year].setCoefficient(left, -problem.carryOver());
       }
@@ -56,7 +57,7 @@ final class LinearModel implements AutoCloseable {
     return rows;
   }
 
-  private MPVariable[][] sites(MPConstraint[] limits) {
+  private MPVariable[][] sites() {
     if (problem.siteCost() == 0) {
       return new MPVariable[0][];
     }
@@ -74,7 +75,7 @@ final class LinearModel implements AutoCloseable {
     return acts;
   }
 
-  private void addUnit(int u, boolean[][] core, MPConstraint[] limits, MPVariable[][] sites) {
+  private void addUnit(int u, boolean[][] core, MPVariable[][] sites) {
     BudgetProblem.Unit unit = problem.units().get(u);
     MPConstraint one = solver.makeConstraint(1, 1);
     MPObjective objective = solver.objective();
@@ -89,7 +90,7 @@ final class LinearModel implements AutoCloseable {
       taken[u][o] = take;
       one.setCoefficient(take, 1);
       objective.setCoefficient(take, option.cost());
-      addSpend(take, option, limits);
+      addSpend(take, option);
       if (option.year() < problem.years() && sites.length > 0) {
         MPConstraint atSite = solver.makeConstraint(-NONE, 0);
         atSite.setCoefficient(take, 1);
@@ -98,8 +99,7 @@ final class LinearModel implements AutoCloseable {
     }
   }
 
-  private static void addSpend(
-      MPVariable take, BudgetProblem.Option option, MPConstraint[] limits) {
+  private void addSpend(MPVariable take, BudgetProblem.Option option) {
     for (int year = 0; year < limits.length; year++) {
       if (limits[year] != null && option.spend(year) != 0) {
         limits[year].setCoefficient(take, option.spend(year));
@@ -120,6 +120,15 @@ final class LinearModel implements AutoCloseable {
       }
     }
     return new Relaxation(true, solver.objective().value(), reduced);
+  }
+
+  /** What one more in each limit saves; to be asked after the relaxation. */
+  double[] worthOfOneMore() {
+    double[] worth = new double[limits.length];
+    for (int year = 0; year < worth.length; year++) {
+      worth[year] = limits[year] == null ? 0 : Math.max(0, -limits[year].dualValue());
+    }
+    return worth;
   }
 
   /** A plan, if one is found in that time; how good it is has to be judged by another bound. */

@@ -106,6 +106,13 @@ public final class SolverProgram implements BudgetProgram {
     return new ExactModel(problem, all).shortfall(SHORTFALL_SECONDS);
   }
 
+  @Override
+  public double[] worthOfOneMore(BudgetProblem problem) {
+    try (LinearModel model = new LinearModel(LINEAR, problem, false, null)) {
+      return model.relax().feasible() ? model.worthOfOneMore() : new double[problem.years()];
+    }
+  }
+
   /** Time by the clock. */
   private static final class Clock {
     private final long began = System.nanoTime();
