@@ -9,6 +9,7 @@ import coldround.refrigerant.Refrigerant;
 import coldround.refrigerant.RefrigerantLaw;
 import coldround.refrigerant.RefrigerantRules;
 import coldround.refrigerant.Refrigerants;
+import coldround.replacement.Economics;
 import coldround.scoring.Scoring;
 import coldround.scoring.ScoringRules;
 import coldround.table.BadTables;
@@ -42,6 +43,7 @@ class Rules {
   private final ScoringRules scoring;
   private final Upkeep upkeep;
   private final VerdictTable verdicts;
+  private final Economics economics;
   private final IntakeTables intake;
   private final String fingerprint;
 
@@ -61,6 +63,7 @@ class Rules {
             refrigerants.leakInspections(),
             refrigerants.categories());
     verdicts = VerdictTable.load(judging);
+    economics = Economics.load(judging, scoring, upkeep);
     intake =
         IntakeTables.read(
             reading,
@@ -147,6 +150,12 @@ class Rules {
   @Singleton
   Verdicts verdicts() {
     return new Verdicts(verdicts, scoring, refrigerants.refrigerants(), upkeep);
+  }
+
+  @Produces
+  @Singleton
+  Economics economics() {
+    return economics;
   }
 
   @Produces
