@@ -1,7 +1,5 @@
 package coldround.http;
 
-import com.fasterxml.jackson.core.JsonProcessingException;
-import com.fasterxml.jackson.databind.ObjectMapper;
 import io.quarkus.scheduler.Scheduled;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
@@ -28,14 +26,14 @@ public class OneCall {
 
   private final EntityManager entities;
   private final Attempts attempts;
-  private final ObjectMapper json;
+  private final Answers answers;
   private final Clock clock;
 
   @Inject
-  public OneCall(EntityManager entities, Attempts attempts, ObjectMapper json, Clock clock) {
+  public OneCall(EntityManager entities, Attempts attempts, Answers answers, Clock clock) {
     this.entities = entities;
     this.attempts = attempts;
-    this.json = json;
+    this.answers = answers;
     this.clock = clock;
   }
 
@@ -89,17 +87,14 @@ public class OneCall {
     return known.read();
   }
 
-  /** A reply whose body is the JSON of an object. */
-  public Reply reply(int status, String location, String tag, Object body) {
-    try {
-      return new Reply(status, location, tag, json.writeValueAsString(body));
-    } catch (JsonProcessingException e) {
-      throw new IllegalStateException(e);
-    }
+  /** A reply whose body is the JSON of an object, with its tag. */
+  public Reply reply(int status, String location, Object body) {
+    byte[] json = answers.bytes(body);
+    return new Reply(status, location, Answers.tag(json), new String(json, StandardCharsets.UTF_8));
   }
 
   /** Text by which contents are told apart. */
-  public static String digest(byte[] content) {
+  static String digest(byte[] content) {
     try {
       byte[] hash = MessageDigest.getInstance("SHA-256").digest(content);
       return Base64.getUrlEncoder().withoutPadding().encodeToString(hash);

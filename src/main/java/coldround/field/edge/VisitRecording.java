@@ -5,6 +5,7 @@ import coldround.field.FieldVisit;
 import coldround.field.Judgement;
 import coldround.field.Verdicts;
 import coldround.field.VisitForm;
+import coldround.fleet.Entry;
 import coldround.fleet.Fleet;
 import coldround.fleet.FleetListener;
 import coldround.fleet.FleetWriting;
@@ -13,7 +14,6 @@ import coldround.fleet.FleetWriting.Written;
 import coldround.fleet.Kind;
 import coldround.fleet.Today;
 import coldround.fleet.UnitHistory;
-import coldround.fleet.UnitIds;
 import coldround.fleet.Visit;
 import coldround.http.Problem;
 import coldround.intake.IntakeTables;
@@ -22,10 +22,10 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.inject.Any;
 import jakarta.enterprise.inject.Instance;
 import jakarta.inject.Inject;
-import jakarta.persistence.EntityManager;
 import jakarta.transaction.Transactional;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Consumer;
 
 /** Takes one visit from the field into the store and judges its readings. */
 @ApplicationScoped
@@ -41,7 +41,7 @@ class VisitRecording {
   private final Scoring scoring;
   private final Verdicts verdicts;
   private final Today today;
-  private final EntityManager entities;
+  private final UnitLock units;
 
   @Inject
   VisitRecording(
@@ -52,7 +52,7 @@ class VisitRecording {
       Scoring scoring,
       Verdicts verdicts,
       Today today,
-      EntityManager entities) {
+      UnitLock units) {
     this.fleet = fleet;
     this.writing = writing;
     this.listeners = listeners;
@@ -60,23 +60,25 @@ class VisitRecording {
     this.scoring = scoring;
     this.verdicts = verdicts;
     this.today = today;
-    this.entities = entities;
+    this.units = units;
   }
 
   /**
    * Stores the visit and tells those who listen to the fleet, in the transaction of the caller.
    *
    * @param visit with a number
+   * @param understood told what the visit says, before anybody else is
    * @throws Problem 404 for an unknown unit, 422 with all that is wrong with the visit
    */
   @Transactional(Transactional.TxType.MANDATORY)
-  Recorded record(String unitId, FieldVisit visit) {
-    lock(unitId);
+  Recorded record(String unitId, FieldVisit visit, Consumer<Entry> understood) {
+    units.lock(unitId);
     UnitHistory before = history(unitId);
     VisitForm.Filled filled = VisitForm.fill(tables, today.usually(), before.unit(), visit);
     if (filled.entry() == null) {
       throw refusal(filled.problems());
     }
+    understood.accept(filled.entry());
     Written written = writing.write(Kind.VISITS, List.of(filled.entry()));
     if (!written.units().isEmpty()) {
       listeners.forEach(listener -> listener.changed(List.of(unitId)));
@@ -93,20 +95,8 @@ class VisitRecording {
         .map(visit -> new Recorded(unitId, visit, Outcome.UNCHANGED, judge(history, visit)));
   }
 
-  /** One after the other for each unit, so that each sees the visits that the tasks come from. */
-  private void lock(String unitId) {
-    entities
-        .createNativeQuery("select id from unit where id = :id for update")
-        .setParameter("id", UnitIds.number(unitId).orElseThrow(() -> unknown(unitId)))
-        .getResultList();
-  }
-
   private UnitHistory history(String unitId) {
-    return fleet.history(unitId).orElseThrow(() -> unknown(unitId));
-  }
-
-  private static Problem unknown(String unitId) {
-    return Problem.notFound("unit '" + unitId + "'");
+    return fleet.history(unitId).orElseThrow(() -> UnitLock.unknown(unitId));
   }
 
   private static Optional<Visit> find(UnitHistory history, String number) {

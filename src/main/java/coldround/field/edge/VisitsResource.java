@@ -76,7 +76,8 @@ public class VisitsResource {
     }
     FieldVisit visit = numbered(body.read());
     String scope = caller.getUserPrincipal().getName() + " visits " + system;
-    return calls.run(key, scope, bytes, () -> reply(recording.record(body.unit(), visit), system));
+    return calls.run(
+        key, scope, bytes, () -> reply(recording.record(body.unit(), visit, entry -> {}), system));
   }
 
   private static Problem missingUnit() {
@@ -95,10 +96,10 @@ public class VisitsResource {
 
   private Reply reply(Recorded recorded, MeasureSystem system) {
     int status = recorded.outcome() == Outcome.CREATED ? 201 : 200;
-    return calls.reply(status, location(recorded), "", view(recorded, system));
+    return calls.reply(status, location(recorded), view(recorded, system));
   }
 
-  private static String location(Recorded recorded) {
+  static String location(Recorded recorded) {
     return UriBuilder.fromPath("/api/v1/units/{unit}/visits/{visit}")
         .build(recorded.unit(), recorded.visit().number())
         .toString();

@@ -11,6 +11,7 @@ import coldround.http.Parameters;
 import coldround.http.Problem;
 import coldround.quantity.MeasureSystem;
 import coldround.scoring.Scoring;
+import coldround.upkeep.Booking;
 import coldround.upkeep.Task;
 import coldround.upkeep.TaskList;
 import coldround.upkeep.TaskList.Entry;
@@ -48,16 +49,24 @@ public class TasksResource {
   private final Upkeep upkeep;
   private final TaskList open;
   private final Today today;
+  private final StoredBookings bookings;
   private final Answers answers;
 
   @Inject
   TasksResource(
-      Fleet fleet, Scoring scoring, Upkeep upkeep, TaskList open, Today today, Answers answers) {
+      Fleet fleet,
+      Scoring scoring,
+      Upkeep upkeep,
+      TaskList open,
+      Today today,
+      StoredBookings bookings,
+      Answers answers) {
     this.fleet = fleet;
     this.scoring = scoring;
     this.upkeep = upkeep;
     this.open = open;
     this.today = today;
+    this.bookings = bookings;
     this.answers = answers;
   }
 
@@ -96,12 +105,13 @@ public class TasksResource {
     return answers.list(page(tasks, most, system), request, uri);
   }
 
-  private static Page<TaskView> page(List<Task> tasks, int most, MeasureSystem system) {
+  private Page<TaskView> page(List<Task> tasks, int most, MeasureSystem system) {
     boolean more = tasks.size() > most;
     List<Task> shown = more ? tasks.subList(0, most) : tasks;
     Task last = more ? shown.get(most - 1) : null;
+    Map<String, Booking> booked = bookings.of(shown.stream().map(Task::id).toList());
     return new Page<>(
-        shown.stream().map(task -> TaskView.of(task, system)).toList(),
+        shown.stream().map(task -> TaskView.of(task, booked.get(task.id()), system)).toList(),
         last == null ? null : Parameters.cursor(last.due() + " " + last.id()));
   }
 
