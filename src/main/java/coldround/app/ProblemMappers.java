@@ -60,9 +60,9 @@ class ProblemMappers {
     };
   }
 
-  // named for itself: the framework has an answer of its own for this one, with no body
-  @ServerExceptionMapper
-  Response mismatched(MismatchedInputException e) {
+  // the framework has a mapper of its own for these, which would answer without a body
+  @ServerExceptionMapper(priority = 1)
+  Response badShape(MismatchedInputException e) {
     return badJson(e);
   }
 

@@ -18,7 +18,7 @@ final class Conflicts {
             ? "must not be replaced within the plan"
             : "must not be replaced before " + (first + from);
     int by = first + order.must().get(unit.id());
-    return unit.tag() + " " + not + ", and must be replaced by " + by;
+    return unit.place() + " " + not + ", and must be replaced by " + by;
   }
 
   static Conflict of(
@@ -43,7 +43,7 @@ final class Conflicts {
   private static String due(List<UnitOutlook> units, PlanOrder order, int year) {
     return units.stream()
         .filter(unit -> order.must().getOrDefault(unit.id(), Integer.MAX_VALUE) <= year)
-        .map(unit -> unit.tag() + " (" + Math.round(unit.prices()[0]) + ")")
+        .map(unit -> unit.place() + " (" + Math.round(unit.prices()[0]) + ")")
         .collect(Collectors.joining(", "));
   }
 }

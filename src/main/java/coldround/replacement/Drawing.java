@@ -6,6 +6,7 @@ import java.util.Locale;
 public final class Drawing {
 
   private static final double WIDTH = 660;
+  private static final double NARROW = 330;
   private static final double LEFT = 64;
   private static final double BOTTOM = 24;
   private static final double TOP = 16;
@@ -15,13 +16,17 @@ public final class Drawing {
   private final double most;
 
   private Drawing(double height, double most, String name) {
+    this(WIDTH, height, most, name);
+  }
+
+  private Drawing(double width, double height, double most, String name) {
     this.height = height;
     this.most = most <= 0 ? 1 : most;
     add(
         "<svg xmlns=\"http://www.w3.org/2000/svg\" role=\"img\" aria-label=\"%s\" width=\"%.0f\""
             + " height=\"%.0f\" viewBox=\"0 0 %.0f %.0f\" font-family=\"Helvetica, Arial,"
             + " sans-serif\" font-size=\"11\">",
-        name, WIDTH, height, WIDTH, height);
+        name, width, height, width, height);
   }
 
   private void add(String format, Object... values) {
@@ -77,7 +82,7 @@ public final class Drawing {
     for (int t = 0; t < years; t++) {
       most = Math.max(most, Math.max(plan.spend()[t] + plan.running()[t], ours.high()[t]));
     }
-    Drawing drawing = new Drawing(230, most * 1.05, "Spending by year");
+    Drawing drawing = new Drawing(210, most * 1.05, "Spending by year");
     drawing.grid();
     double wide = (WIDTH - LEFT) / years;
     for (int t = 0; t < years; t++) {
@@ -107,7 +112,7 @@ public final class Drawing {
     for (int t = 0; t < years; t++) {
       most = Math.max(most, keptFor(unit, t));
     }
-    Drawing drawing = new Drawing(130, most * 1.1, "Keeping against replacing");
+    Drawing drawing = new Drawing(104, most * 1.15, "Keeping against replacing");
     drawing.grid();
     double wide = (WIDTH - LEFT) / years;
     for (int t = 0; t < years; t++) {
@@ -147,10 +152,10 @@ public final class Drawing {
   /** Points that each factor takes of a score. */
   public static String score(UnitDecision decision) {
     var factors = decision.outlook().assessment().condition().factors();
-    Drawing drawing = new Drawing(16 + 18.0 * factors.size(), 1, "Score by factor");
+    Drawing drawing = new Drawing(NARROW, 10 + 16.0 * factors.size(), 1, "Score by factor");
     int line = 0;
     for (var factor : factors) {
-      double y = 8 + 18.0 * line++;
+      double y = 4 + 16.0 * line++;
       double full = 4 * factor.weight();
       drawing.add("<text x=\"0\" y=\"%.1f\">%s</text>", y + 11, factor.factor());
       drawing.add(

@@ -17,7 +17,9 @@ public enum EconomicRate {
   GAS_SUPPLY_LEAST("gas-supply-least"),
   SURCHARGE("surcharge"),
   PRICE_SPREAD("price-spread"),
-  FAULT_COST_SPREAD("fault-cost-spread");
+  FAULT_COST_SPREAD("fault-cost-spread"),
+  DEATH_SHARE("death-share"),
+  DEATH_MOST("death-most");
 
   private final String row;
 

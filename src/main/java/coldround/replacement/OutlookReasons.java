@@ -118,8 +118,8 @@ final class OutlookReasons {
     add(
         "age",
         basis
-            + ". Half of its kind are gone by {median}; the chance that it dies within the plan"
-            + " is {chance}",
+            + ". Half of its kind are replaced or dead by {median}; the chance that it dies within"
+            + " the plan is {chance}",
         state.source(),
         "age",
         years(age),

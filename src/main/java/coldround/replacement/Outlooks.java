@@ -42,7 +42,7 @@ public final class Outlooks {
       double faults = assessment.faults().expectedNextYear() * ageing.growth(age, first + year);
       double energy = oldEnergy(running, assessment, first + year);
       keeping.add(year(faults, fault, gas.perYear()[year], energy, running.cleaning(), year));
-      dying[year] = life.failsWithin(first + year, 1);
+      dying[year] = dies(life, first + year);
     }
     GammaPoisson fresh = usualFaults(assessment);
     return new UnitOutlook(
@@ -58,6 +58,13 @@ public final class Outlooks {
         fresh,
         new OutlookReasons(economics, assessment)
             .all(terms, first, keeping, dying, fault, gas, running, replacing));
+  }
+
+  /** Published lives count units taken away for any reason, so not every end of one is a death. */
+  private double dies(WeibullLife life, double age) {
+    return Math.min(
+        economics.value(EconomicRate.DEATH_MOST),
+        economics.value(EconomicRate.DEATH_SHARE) * life.failsWithin(age, 1));
   }
 
   private YearCost year(

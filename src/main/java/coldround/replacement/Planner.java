@@ -108,7 +108,7 @@ public final class Planner {
     for (int u = 0; u < years.length; u++) {
       if (others[u] != years[u]) {
         String from = word(order.terms(), years[u]);
-        moved.add(units.get(u).tag() + ": " + from + " to " + word(order.terms(), others[u]));
+        moved.add(units.get(u).place() + ": " + from + " to " + word(order.terms(), others[u]));
       }
     }
     return new ReplacementPlan.OneMore(best, MORE, saving, moved);

@@ -29,7 +29,7 @@ public record ReplacementPlan(
    * @param year whose limit is best raised; -1 when no limit binds
    * @param amount it is raised by
    * @param saving in money of today
-   * @param moved units that are then replaced in another year, as "tag: from to"
+   * @param moved units that are then replaced in another year, as "site tag: from to"
    */
   public record OneMore(int year, double amount, double saving, List<String> moved) {}
 

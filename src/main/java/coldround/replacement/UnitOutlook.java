@@ -46,6 +46,11 @@ public record UnitOutlook(
     return assessment.history().unit().tag();
   }
 
+  /** Site and tag, as tags repeat from site to site. */
+  public String place() {
+    return site() + " " + tag();
+  }
+
   public String customer() {
     return assessment.history().unit().customer();
   }

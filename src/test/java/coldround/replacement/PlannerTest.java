@@ -67,8 +67,11 @@ class PlannerTest {
                 .faults(5, "compressor-no-start")
                 .price(9500)
                 .outlook(TEN));
-    double two = planner.plan(apart, Sample.order(TEN, 2)).spend()[0];
-    double one = planner.plan(together, Sample.order(TEN, 2)).spend()[0];
+    PlanOrder atOnce =
+        new PlanOrder(
+            TEN, Sample.order(TEN, 2).limits(), 1, Map.of("u0", 0, "u1", 0), Map.of(), 1, 2, 10);
+    double two = planner.plan(apart, atOnce).spend()[0];
+    double one = planner.plan(together, atOnce).spend()[0];
     assertEquals(600, two - one, 1e-6);
   }
 

@@ -12,10 +12,13 @@ public final class SolverProgram implements BudgetProgram {
 
   private static final String LINEAR = "GLOP";
   private static final String WHOLE = "HIGHS";
-  private static final double SHARE_FOR_PLAN = 0.5;
+  // where sites share a cost the relaxation is weaker, HIGHS runs out of time and then says nothing
+  private static final String WHOLE_SHARED = "SCIP";
+  private static final double SHARE_FOR_PLAN = 0.7;
   private static final double SHORTFALL_SECONDS = 5;
   // options that the relaxation shuns by more than this share of the cost are hardly in a good plan
-  private static final double[] CORES = {2e-4, 2e-3};
+  private static final double[] CORES = {2e-5, 2e-4, 2e-3};
+  private static final double[] CORES_SHARED = {1e-4, 2e-3};
 
   static {
     Loader.loadNativeLibraries();
@@ -31,7 +34,7 @@ public final class SolverProgram implements BudgetProgram {
     if (!relaxed.feasible()) {
       return BudgetSolution.none(true, Double.POSITIVE_INFINITY, clock.used());
     }
-    Optional<int[]> plan = plan(problem, relaxed, clock);
+    Optional<int[]> plan = plan(problem, relaxed, relativeGap, clock);
     double cost = plan.map(problem::cost).orElse(Double.POSITIVE_INFINITY);
     if (cost - relaxed.bound() <= relativeGap * Math.abs(cost)) {
       return solution(problem, plan, relaxed, relaxed.bound(), clock);
@@ -39,19 +42,31 @@ public final class SolverProgram implements BudgetProgram {
     return proven(problem, relaxed, plan, cost, relativeGap, clock);
   }
 
-  private static Optional<int[]> plan(BudgetProblem problem, Relaxation relaxed, Clock clock) {
-    Optional<int[]> plan = Optional.empty();
-    for (double share : CORES) {
+  private static Optional<int[]> plan(
+      BudgetProblem problem, Relaxation relaxed, double relativeGap, Clock clock) {
+    Optional<int[]> best = Optional.empty();
+    double cost = Double.POSITIVE_INFINITY;
+    boolean shared = problem.siteCost() > 0;
+    for (double share : shared ? CORES_SHARED : CORES) {
       double most = relaxed.bound() + share * Math.abs(relaxed.bound());
-      try (LinearModel model =
-          new LinearModel(WHOLE, problem, true, core(problem, relaxed, most))) {
-        plan = model.plan(clock.left() * SHARE_FOR_PLAN).filter(found -> fits(problem, found));
+      Optional<int[]> plan =
+          search(shared ? WHOLE_SHARED : WHOLE, problem, core(problem, relaxed, most), clock);
+      if (plan.isPresent() && problem.cost(plan.get()) < cost) {
+        best = plan;
+        cost = problem.cost(plan.get());
       }
-      if (plan.isPresent()) {
+      if (cost - relaxed.bound() <= relativeGap * Math.abs(cost)) {
         break;
       }
     }
-    return plan;
+    return best;
+  }
+
+  private static Optional<int[]> search(
+      String engine, BudgetProblem problem, boolean[][] core, Clock clock) {
+    try (LinearModel model = new LinearModel(engine, problem, true, core)) {
+      return model.plan(clock.left() * SHARE_FOR_PLAN).filter(found -> fits(problem, found));
+    }
   }
 
   private static boolean fits(BudgetProblem problem, int[] plan) {

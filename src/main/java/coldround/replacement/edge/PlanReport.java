@@ -24,8 +24,8 @@ import java.util.stream.Collectors;
 /** The plan told to the customer, as a page that also prints. */
 final class PlanReport {
 
-  private static final int MOST_UNITS_TOLD = 6;
-  private static final int MOST_ROWS = 40;
+  private static final int MOST_UNITS_TOLD = 4;
+  private static final int MOST_ROWS = 25;
 
   @CheckedTemplate
   static class Templates {
@@ -187,6 +187,9 @@ final class PlanReport {
 
   private String proof() {
     double percent = 100 * plan.solution().gap();
+    if (percent < 0.0005) {
+      return "No other plan is cheaper; that is proven.";
+    }
     return plan.solution().gap() <= Planner.GAP
         ? String.format(
             Locale.ROOT, "No other plan is cheaper by more than %.3f %%; that is proven.", percent)
@@ -238,7 +241,7 @@ final class PlanReport {
               Double.isInfinite(limit) ? "" : Math.round(100 * ours.overInYear()[t]) + " %",
               plan.decisions().stream()
                   .filter(decision -> decision.year() == at)
-                  .map(decision -> decision.outlook().tag())
+                  .map(decision -> decision.outlook().place())
                   .collect(Collectors.joining(", "))));
     }
     return years;
