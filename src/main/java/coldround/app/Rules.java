@@ -7,6 +7,7 @@ import coldround.refrigerant.Refrigerant;
 import coldround.refrigerant.RefrigerantLaw;
 import coldround.refrigerant.RefrigerantRules;
 import coldround.refrigerant.Refrigerants;
+import coldround.scoring.RoofCheck;
 import coldround.scoring.Scoring;
 import coldround.scoring.ScoringRules;
 import coldround.table.BadTables;
@@ -125,6 +126,12 @@ class Rules {
   @Singleton
   Scoring scoring() {
     return new Scoring(scoring, refrigerants);
+  }
+
+  @Produces
+  @Singleton
+  RoofCheck roofCheck() {
+    return new RoofCheck(scoring);
   }
 
   @Produces
