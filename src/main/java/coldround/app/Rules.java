@@ -7,6 +7,7 @@ import coldround.refrigerant.Refrigerant;
 import coldround.refrigerant.RefrigerantLaw;
 import coldround.refrigerant.RefrigerantRules;
 import coldround.refrigerant.Refrigerants;
+import coldround.scoring.NextReadings;
 import coldround.scoring.RoofCheck;
 import coldround.scoring.Scoring;
 import coldround.scoring.ScoringRules;
@@ -126,6 +127,12 @@ class Rules {
   @Singleton
   Scoring scoring() {
     return new Scoring(scoring, refrigerants);
+  }
+
+  @Produces
+  @Singleton
+  NextReadings nextReadings(Scoring scorer) {
+    return new NextReadings(scorer, scoring, refrigerants.refrigerants());
   }
 
   @Produces
