@@ -10,6 +10,8 @@ import coldround.refrigerant.RefrigerantLaw;
 import coldround.refrigerant.RefrigerantRules;
 import coldround.refrigerant.Refrigerants;
 import coldround.replacement.Economics;
+import coldround.scoring.NextReadings;
+import coldround.scoring.RoofCheck;
 import coldround.scoring.Scoring;
 import coldround.scoring.ScoringRules;
 import coldround.table.BadTables;
@@ -132,6 +134,18 @@ class Rules {
   @Singleton
   Scoring scoring() {
     return new Scoring(scoring, refrigerants);
+  }
+
+  @Produces
+  @Singleton
+  NextReadings nextReadings(Scoring scorer) {
+    return new NextReadings(scorer, scoring, refrigerants.refrigerants());
+  }
+
+  @Produces
+  @Singleton
+  RoofCheck roofCheck() {
+    return new RoofCheck(scoring);
   }
 
   @Produces

@@ -12,6 +12,8 @@ import java.util.List;
  */
 public final class Scoring {
 
+  private final ScoringRules rules;
+  private final RefrigerantRules gases;
   private final EvidenceGathering gathering;
   private final AgeRule ageRule;
   private final FaultRule faultRule;
@@ -29,6 +31,8 @@ public final class Scoring {
   private final Situations situations;
 
   public Scoring(ScoringRules rules, RefrigerantRules gases) {
+    this.rules = rules;
+    this.gases = gases;
     Splits splits = new Splits(rules);
     this.gathering = new EvidenceGathering(rules, gases.refrigerants());
     this.ageRule = new AgeRule(rules);
@@ -45,6 +49,11 @@ public final class Scoring {
     this.repeatFaultsFactor = new RepeatFaultsFactor(rules, faultRule);
     this.completeness = new Completeness(rules);
     this.situations = new Situations(rules.cautions());
+  }
+
+  /** The same scoring under other weights. */
+  public Scoring with(Weights weights) {
+    return new Scoring(rules.with(weights), gases);
   }
 
   /**

@@ -16,7 +16,8 @@ public record ScoringRules(
     DesignAmbients ambients,
     ReadingHabits habits,
     LeakMethods leakMethods,
-    Cautions cautions) {
+    Cautions cautions,
+    RoofChecks roofChecks) {
 
   /** Reads them; problems are left with the tables. */
   public static ScoringRules load(RuleTables tables) {
@@ -34,7 +35,8 @@ public record ScoringRules(
             DesignAmbients.load(tables),
             ReadingHabits.load(tables),
             LeakMethods.load(tables),
-            Cautions.load(tables));
+            Cautions.load(tables),
+            RoofChecks.load(tables));
     rules.kinds.all().forEach(kind -> rules.check(tables, kind));
     return rules;
   }
@@ -78,6 +80,7 @@ public record ScoringRules(
         ambients,
         habits,
         leakMethods,
-        cautions);
+        cautions,
+        roofChecks);
   }
 }
