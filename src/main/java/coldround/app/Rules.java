@@ -7,6 +7,7 @@ import coldround.refrigerant.Refrigerant;
 import coldround.refrigerant.RefrigerantLaw;
 import coldround.refrigerant.RefrigerantRules;
 import coldround.refrigerant.Refrigerants;
+import coldround.rounds.RoundRules;
 import coldround.scoring.LeakMethods;
 import coldround.scoring.Scoring;
 import coldround.scoring.ScoringRules;
@@ -40,6 +41,7 @@ class Rules {
   private final ScoringRules scoring;
   private final LeakMethods leakMethods;
   private final Upkeep upkeep;
+  private final RoundRules rounds;
   private final IntakeTables intake;
 
   @Inject
@@ -58,6 +60,7 @@ class Rules {
             refrigerants.refrigerants(),
             refrigerants.leakInspections(),
             refrigerants.categories());
+    rounds = RoundRules.load(judging);
     intake =
         IntakeTables.read(
             reading,
@@ -139,6 +142,12 @@ class Rules {
   @Singleton
   Upkeep upkeep() {
     return upkeep;
+  }
+
+  @Produces
+  @Singleton
+  RoundRules rounds() {
+    return rounds;
   }
 
   @Produces
