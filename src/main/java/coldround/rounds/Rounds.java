@@ -1,5 +1,6 @@
 package coldround.rounds;
 
+import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
 
@@ -14,6 +15,13 @@ public interface Rounds {
   record Entry(Standing standing, Optional<RoundPlan> plan) {}
 
   Optional<Entry> find(String id);
+
+  /**
+   * Begins to plan for everybody, with the usual time.
+   *
+   * @return id of the plan
+   */
+  String plan(LocalDate from, LocalDate to);
 
   /** The newest first. */
   List<Standing> latest(int limit);

@@ -1,5 +1,6 @@
 package coldround.rounds.edge;
 
+import coldround.fleet.Today;
 import coldround.http.Problem;
 import coldround.rounds.Call;
 import coldround.rounds.Draft;
@@ -19,6 +20,7 @@ import jakarta.enterprise.event.Observes;
 import jakarta.inject.Inject;
 import java.time.Clock;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -38,6 +40,7 @@ class Planner implements Rounds {
   private final FleetOrder orders;
   private final RoundRules rules;
   private final Clock clock;
+  private final Today today;
   private final Map<String, PlanningRun> runs = new ConcurrentHashMap<>();
   private final ManagedExecutor executor =
       ManagedExecutor.builder()
@@ -48,11 +51,12 @@ class Planner implements Rounds {
           .build();
 
   @Inject
-  Planner(StoredRounds store, FleetOrder orders, RoundRules rules, Clock clock) {
+  Planner(StoredRounds store, FleetOrder orders, RoundRules rules, Clock clock, Today today) {
     this.store = store;
     this.orders = orders;
     this.rules = rules;
     this.clock = clock;
+    this.today = today;
   }
 
   /** Begins a new plan. */
@@ -159,6 +163,11 @@ class Planner implements Rounds {
         store.keep(run.id, state, standing.share(), standing.found(), fresh);
       }
     }
+  }
+
+  @Override
+  public String plan(LocalDate from, LocalDate to) {
+    return plan(RoundRequest.usual(from, to, today.usually()));
   }
 
   @Override

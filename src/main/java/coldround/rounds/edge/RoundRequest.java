@@ -3,6 +3,8 @@ package coldround.rounds.edge;
 import coldround.http.Problem;
 import coldround.http.Problem.FieldError;
 import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.time.LocalDate;
 import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
@@ -33,6 +35,17 @@ record RoundRequest(
   private static final int USUAL_DAYS = 5;
   private static final int MOST_SECONDS = 3600;
   private static final int USUAL_SECONDS = 30;
+
+  /**
+   * Everybody, with the usual time.
+   *
+   * @throws Problem for days that cannot be planned
+   */
+  static RoundRequest usual(LocalDate from, LocalDate to, LocalDate today) {
+    ObjectNode body = JsonNodeFactory.instance.objectNode();
+    body.put("from", from.toString()).put("to", to.toString());
+    return new Reading(body).read(today, Set.of(), Set.of());
+  }
 
   /** The same for all customers: where an emergency may be. */
   RoundRequest everywhere() {
