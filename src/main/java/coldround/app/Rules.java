@@ -12,6 +12,7 @@ import coldround.refrigerant.Refrigerants;
 import coldround.replacement.Economics;
 import coldround.scoring.NextReadings;
 import coldround.scoring.RoofCheck;
+import coldround.rounds.RoundRules;
 import coldround.scoring.Scoring;
 import coldround.scoring.ScoringRules;
 import coldround.table.BadTables;
@@ -46,6 +47,7 @@ class Rules {
   private final Upkeep upkeep;
   private final VerdictTable verdicts;
   private final Economics economics;
+  private final RoundRules rounds;
   private final IntakeTables intake;
   private final String fingerprint;
 
@@ -66,6 +68,7 @@ class Rules {
             refrigerants.categories());
     verdicts = VerdictTable.load(judging);
     economics = Economics.load(judging, scoring, upkeep);
+    rounds = RoundRules.load(judging);
     intake =
         IntakeTables.read(
             reading,
@@ -170,6 +173,12 @@ class Rules {
   @Singleton
   Economics economics() {
     return economics;
+  }
+
+  @Produces
+  @Singleton
+  RoundRules rounds() {
+    return rounds;
   }
 
   @Produces

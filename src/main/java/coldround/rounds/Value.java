@@ -1,0 +1,45 @@
+package coldround.rounds;
+
+import java.time.LocalDate;
+
+/** What it costs to let work wait. */
+final class Value {
+
+  private final RoundRules rules;
+  private final Prices prices;
+  private final LocalDate from;
+  private final LocalDate nextChance;
+
+  Value(RoundRules rules, Prices prices, LocalDate from, LocalDate nextChance) {
+    this.rules = rules;
+    this.prices = prices;
+    this.from = from;
+    this.nextChance = nextChance;
+  }
+
+  LocalDate nextChance() {
+    return nextChance;
+  }
+
+  /** What doing it on that day rather than on the first one is expected to cost. */
+  double waitingUntil(Call call, LocalDate day) {
+    double cost = 0;
+    for (Job job : call.jobs()) {
+      cost += job.savesPerDay() * job.daysLate(from, day);
+      cost += rules.amount(Figure.LATE_BY_LAW) * job.daysUnlawful(from, day);
+    }
+    return cost;
+  }
+
+  /** Leaving it out: the same work at the next chance, the way there again, and the waiting. */
+  double leavingOut(Call call) {
+    return call.minutes() * prices.labourPerMinute()
+        + comingBack(call)
+        + waitingUntil(call, nextChance);
+  }
+
+  /** Work that is not due by then does not ask for a way of its own. */
+  double comingBack(Call call) {
+    return call.due().isBefore(nextChance) ? rules.amount(Figure.RETURN_SHARE) * prices.trip() : 0;
+  }
+}
