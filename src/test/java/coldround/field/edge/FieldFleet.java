@@ -4,6 +4,7 @@ import static coldround.Api.asPlanner;
 import static org.hamcrest.Matchers.equalTo;
 
 import io.restassured.response.ValidatableResponse;
+import java.nio.charset.StandardCharsets;
 import java.util.UUID;
 
 /** A customer of its own for each test, with one site and one unit to visit. */
@@ -43,7 +44,7 @@ final class FieldFleet {
   static void list(String kind, String text) {
     asPlanner()
         .contentType("text/csv")
-        .body(text)
+        .body(text.getBytes(StandardCharsets.UTF_8))
         .post("/api/v1/imports/" + kind)
         .then()
         .statusCode(200)
