@@ -55,10 +55,7 @@ public record RoundBar(List<Part> parts, String from, String to, String told) {
                 RoundWords.minutes(round.drivingMinutes()),
                 RoundWords.minutes(round.workMinutes()));
     return new RoundBar(
-        parts,
-        RoundWords.clock(begin, round.zone()),
-        RoundWords.clock(end, round.zone()),
-        told);
+        parts, RoundWords.clock(begin, round.zone()), RoundWords.clock(end, round.zone()), told);
   }
 
   private static void add(

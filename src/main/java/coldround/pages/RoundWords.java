@@ -33,6 +33,8 @@ final class RoundWords {
   /** "45 min", "2 h 05". */
   static String minutes(double minutes) {
     long whole = Math.round(minutes);
-    return whole < 60 ? whole + " min" : String.format(Locale.ROOT, "%d h %02d", whole / 60, whole % 60);
+    return whole < 60
+        ? whole + " min"
+        : String.format(Locale.ROOT, "%d h %02d", whole / 60, whole % 60);
   }
 }

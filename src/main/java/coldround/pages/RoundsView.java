@@ -41,7 +41,13 @@ public record RoundsView(
 
   /** One technician's day. */
   public record Tour(
-      int colour, String code, String name, String times, String sums, RoundBar bar, List<Stop> stops) {}
+      int colour,
+      String code,
+      String name,
+      String times,
+      String sums,
+      RoundBar bar,
+      List<Stop> stops) {}
 
   /** One stop of it. */
   public record Stop(
@@ -58,7 +64,8 @@ public record RoundsView(
       List<Work> work) {}
 
   /** One task of a stop. */
-  public record Work(String unit, String tag, String task, String minutes, String due, String reason) {}
+  public record Work(
+      String unit, String tag, String task, String minutes, String due, String reason) {}
 
   /** What is in no round. */
   public record Left(String site, String what, String why) {}
@@ -130,8 +137,10 @@ public record RoundsView(
   }
 
   private static List<Tour> tours(List<RoundPlan.Round> rounds, MeasureSystem system) {
-    Instant begin = rounds.stream().map(RoundPlan.Round::leaves).min(Comparator.naturalOrder()).orElse(null);
-    Instant end = rounds.stream().map(RoundPlan.Round::returns).max(Comparator.naturalOrder()).orElse(null);
+    Instant begin =
+        rounds.stream().map(RoundPlan.Round::leaves).min(Comparator.naturalOrder()).orElse(null);
+    Instant end =
+        rounds.stream().map(RoundPlan.Round::returns).max(Comparator.naturalOrder()).orElse(null);
     List<Tour> tours = new ArrayList<>();
     for (RoundPlan.Round round : rounds) {
       String times =
@@ -194,7 +203,10 @@ public record RoundsView(
 
   private static List<Left> left(RoundPlan plan, MeasureSystem system) {
     return plan.leftOut().stream()
-        .map(missed -> new Left(missed.call().site(), what(missed.call()), said(missed.why().text(system))))
+        .map(
+            missed ->
+                new Left(
+                    missed.call().site(), what(missed.call()), said(missed.why().text(system))))
         .toList();
   }
 

@@ -26,7 +26,12 @@ import java.util.Set;
  * @param bring for the whole day
  */
 public record RouteSheet(
-    String day, String technician, String times, String driving, List<String> bring, List<Stop> stops) {
+    String day,
+    String technician,
+    String times,
+    String driving,
+    List<String> bring,
+    List<Stop> stops) {
 
   /** One stop. */
   public record Stop(
@@ -185,7 +190,8 @@ public record RouteSheet(
       StringBuilder rated = new StringBuilder();
       for (String fan : unit == null ? List.<String>of() : List.of("condenser", "evaporator")) {
         Optional<Quantity> amps = unit.plate(fan + "_fan_rated");
-        amps.ifPresent(value -> rated.append(", ").append(fan).append(' ').append(value.in(system)));
+        amps.ifPresent(
+            value -> rated.append(", ").append(fan).append(' ').append(value.in(system)));
       }
       return rated.toString();
     }

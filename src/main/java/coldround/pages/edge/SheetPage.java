@@ -80,8 +80,7 @@ public class SheetPage {
             .filter(round -> technician == null || round.technician().equals(technician))
             .filter(round -> only == null || round.day().equals(only))
             .toList();
-    RouteSheet.Maker maker =
-        new RouteSheet.Maker(known(wanted), upkeep.catalogue(), system);
+    RouteSheet.Maker maker = new RouteSheet.Maker(known(wanted), upkeep.catalogue(), system);
     return Templates.sheet(id, wanted.stream().map(maker::sheet).toList());
   }
 

@@ -70,9 +70,7 @@ class DrivingTest {
   }
 
   private double way(Place from, Place to, int column) {
-    return from.code().equals(to.code())
-        ? 0
-        : matrix.get(from.code() + ">" + to.code())[column];
+    return from.code().equals(to.code()) ? 0 : matrix.get(from.code() + ">" + to.code())[column];
   }
 
   @Test
@@ -180,7 +178,8 @@ class DrivingTest {
         Instant begin = there.isBefore(span.from()) ? span.from() : there;
         Instant done = later(begin, call.minutes());
         Instant home = later(done, way(site.place(), van.worker.home(), 0));
-        if (!done.isAfter(span.to()) && !home.isAfter(later(van.hours.to(), rules.minutes(Figure.OVERTIME_MOST)))) {
+        if (!done.isAfter(span.to())
+            && !home.isAfter(later(van.hours.to(), rules.minutes(Figure.OVERTIME_MOST)))) {
           return begin;
         }
       }
