@@ -170,7 +170,12 @@ class StoredRounds {
         .createQuery("from RoundPieceRow where planId = :id order by position", RoundPieceRow.class)
         .setParameter("id", id)
         .getResultList()
-        .forEach(piece -> packed.writeBytes(piece.piece));
+        .forEach(
+            piece -> {
+              packed.writeBytes(piece.piece);
+              // a new document may be written in this transaction under the same keys
+              entities.detach(piece);
+            });
     if (packed.size() == 0) {
       return Optional.empty();
     }

@@ -10,6 +10,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import coldround.Api;
+import coldround.fleet.UnitIds;
 import io.quarkus.test.junit.QuarkusTest;
 import io.quarkus.test.junit.TestProfile;
 import io.restassured.path.json.JsonPath;
@@ -254,7 +255,7 @@ class RoundsTest {
         "insert into booking (task_id, unit_id, starts, technician, reference, version)"
             + " values (?, ?, ?, ?, 'theirs', 1)",
         task,
-        Long.parseLong(unit.substring(1)),
+        UnitIds.number(unit).orElseThrow(),
         Timestamp.from(begins),
         technician);
     try {
