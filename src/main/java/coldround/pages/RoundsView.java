@@ -77,7 +77,7 @@ public record RoundsView(
         plan == null
             ? List.of()
             : plan.rounds().stream().map(RoundPlan.Round::day).distinct().sorted().toList();
-    LocalDate shown = days.contains(wanted) ? wanted : days.isEmpty() ? null : days.get(0);
+    LocalDate shown = wanted != null && days.contains(wanted) ? wanted : first(days);
     List<RoundPlan.Round> rounds =
         plan == null
             ? List.of()
@@ -97,6 +97,10 @@ public record RoundsView(
         tours(rounds, system),
         plan == null ? List.of() : left(plan, system),
         plan == null ? List.of() : plan.notes());
+  }
+
+  private static LocalDate first(List<LocalDate> days) {
+    return days.isEmpty() ? null : days.get(0);
   }
 
   private static String progress(Standing standing) {
