@@ -15,6 +15,8 @@ public final class Planner {
   public static final double GAP = 1e-4;
 
   private static final double MORE = 1000;
+  // the questions behind the plan itself may take less time than the plan
+  private static final double SHARE_FOR_QUESTIONS = 0.3;
 
   private final BudgetProgram program;
   private final Economics economics;
@@ -36,7 +38,8 @@ public final class Planner {
     int[] years = years(problem, solution.chosen().get());
     double[] none = new double[order.limits().length];
     Arrays.fill(none, Double.POSITIVE_INFINITY);
-    BudgetSolution free = program.solve(problem.withLimits(none), GAP, order.seconds());
+    BudgetSolution free =
+        program.solve(problem.withLimits(none), GAP, SHARE_FOR_QUESTIONS * order.seconds());
     return new ReplacementPlan(
         order,
         decisions(units, order, years),
@@ -96,12 +99,12 @@ public final class Planner {
       best = worth[year] > worth[best] ? year : best;
     }
     if (worth[best] <= 0) {
-      return new ReplacementPlan.OneMore(-1, MORE, 0, List.of());
+      return new ReplacementPlan.OneMore(-1, MORE, 0, 0, List.of());
     }
     double[] limits = problem.limits();
     limits[best] += MORE;
     BudgetProblem raised = problem.withLimits(limits);
-    BudgetSolution then = program.solve(raised, GAP, order.seconds());
+    BudgetSolution then = program.solve(raised, GAP, SHARE_FOR_QUESTIONS * order.seconds());
     double saving = Math.max(0, now.cost() - then.cost());
     List<String> moved = new ArrayList<>();
     int[] others = saving > 0 ? years(raised, then.chosen().orElseThrow()) : years;
@@ -111,7 +114,7 @@ public final class Planner {
         moved.add(units.get(u).place() + ": " + from + " to " + word(order.terms(), others[u]));
       }
     }
-    return new ReplacementPlan.OneMore(best, MORE, saving, moved);
+    return new ReplacementPlan.OneMore(best, MORE, saving, MORE * worth[best], moved);
   }
 
   private static String word(Terms terms, int year) {

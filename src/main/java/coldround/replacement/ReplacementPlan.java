@@ -28,10 +28,12 @@ public record ReplacementPlan(
    *
    * @param year whose limit is best raised; -1 when no limit binds
    * @param amount it is raised by
-   * @param saving in money of today
+   * @param saving in money of today, by a new search; 0 when it is not enough for another unit
+   * @param asPartOfMore what it saves by the linear relaxation, as part of a larger sum
    * @param moved units that are then replaced in another year, as "site tag: from to"
    */
-  public record OneMore(int year, double amount, double saving, List<String> moved) {}
+  public record OneMore(
+      int year, double amount, double saving, double asPartOfMore, List<String> moved) {}
 
   public ReplacementPlan {
     decisions = List.copyOf(decisions);

@@ -213,7 +213,12 @@ final class PlanReport {
     }
     int year = terms.firstYear() + more.year();
     if (more.saving() < 1) {
-      return money(more.amount()) + " more in " + year + " is not enough to change the plan.";
+      return money(more.amount())
+          + " more in "
+          + year
+          + " is not enough for another unit; as part of a larger sum it would save about "
+          + money(more.asPartOfMore())
+          + ".";
     }
     return money(more.amount())
         + " more in "

@@ -51,7 +51,8 @@ record PlanView(
     List<Assumption> assumptions,
     List<String> cautions) {
 
-  record OneMore(Integer year, Measured amount, Measured saving, List<String> moved) {}
+  record OneMore(
+      Integer year, Measured amount, Measured saving, Measured asPartOfMore, List<String> moved) {}
 
   record YearView(
       int year,
@@ -175,7 +176,11 @@ record PlanView(
       return more.year() < 0
           ? null
           : new OneMore(
-              year(more.year()), money(more.amount()), money(more.saving()), more.moved());
+              year(more.year()),
+              money(more.amount()),
+              money(more.saving()),
+              money(more.asPartOfMore()),
+              more.moved());
     }
 
     private List<YearView> years() {
