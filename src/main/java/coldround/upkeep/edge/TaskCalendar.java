@@ -2,7 +2,9 @@ package coldround.upkeep.edge;
 
 import biweekly.Biweekly;
 import biweekly.ICalendar;
+import biweekly.component.StandardTime;
 import biweekly.component.VEvent;
+import biweekly.component.VTimezone;
 import biweekly.property.DateEnd;
 import biweekly.property.DateStart;
 import biweekly.property.Geo;
@@ -11,6 +13,7 @@ import biweekly.property.Transparency;
 import biweekly.util.DateTimeComponents;
 import biweekly.util.Duration;
 import biweekly.util.ICalDate;
+import biweekly.util.UtcOffset;
 import coldround.fleet.Site;
 import coldround.quantity.MeasureSystem;
 import coldround.upkeep.Task;
@@ -41,7 +44,21 @@ final class TaskCalendar {
     ICalendar calendar = new ICalendar();
     calendar.setProductId(PRODUCT);
     entries.forEach(entry -> calendar.addEvent(event(entry)));
+    if (entries.isEmpty()) {
+      calendar.addComponent(universalTime());
+    }
     return FoldedLines.of(Biweekly.write(calendar).go());
+  }
+
+  /** A calendar must have a component (RFC 5545, section 3.6), also when there is nothing to do. */
+  private static VTimezone universalTime() {
+    StandardTime always = new StandardTime();
+    always.setDateStart(new DateTimeComponents(1970, 1, 1, 0, 0, 0, false));
+    always.setTimezoneOffsetFrom(new UtcOffset(true, 0, 0));
+    always.setTimezoneOffsetTo(new UtcOffset(true, 0, 0));
+    VTimezone zone = new VTimezone("Etc/UTC");
+    zone.addStandardTime(always);
+    return zone;
   }
 
   private VEvent event(CalendarEntry entry) {
