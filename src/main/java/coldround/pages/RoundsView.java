@@ -77,7 +77,8 @@ public record RoundsView(
         plan == null
             ? List.of()
             : plan.rounds().stream().map(RoundPlan.Round::day).distinct().sorted().toList();
-    LocalDate shown = wanted != null && days.contains(wanted) ? wanted : days.isEmpty() ? null : days.get(0);
+    LocalDate shown =
+        wanted != null && days.contains(wanted) ? wanted : days.isEmpty() ? null : days.get(0);
     List<RoundPlan.Round> rounds =
         plan == null
             ? List.of()
