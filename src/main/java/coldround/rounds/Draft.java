@@ -44,7 +44,7 @@ public final class Draft {
     network = new Network(travel, rules.minutes(Figure.SET_UP));
     clockwork = new Clockwork(order.from().minusDays(1).atStartOfDay().toInstant(ZoneOffset.UTC));
     LocalDate nextChance = order.to().plusDays(rules.days(Figure.NEXT_CHANCE));
-    value = new Value(rules, prices, order.from(), nextChance);
+    value = new Value(rules, prices, order.from(), nextChance, this::way);
     told = new Told(rules, prices, value);
     takeCalls(nextChance);
     List<Vehicle> vehicles = takeWorkers(travel);
@@ -154,6 +154,23 @@ public final class Draft {
       notes.add(new Note("no-technician", "plan", "no technician can work in these days."));
     }
     return vehicles;
+  }
+
+  /** There and back for the nearest of those who can do it. */
+  private double way(Call call) {
+    Place site = sites.get(call.site()).place();
+    return order.workers().stream()
+        .filter(worker -> worker.skills().containsAll(call.skills()))
+        .filter(worker -> network.has(worker.home()))
+        .mapToDouble(worker -> cost(worker.home(), site) + cost(site, worker.home()))
+        .filter(Double::isFinite)
+        .min()
+        .orElse(prices.trip());
+  }
+
+  private double cost(Place from, Place to) {
+    Leg leg = network.leg(from, to);
+    return leg.minutes() * prices.labourPerMinute() + leg.km() * prices.perKm();
   }
 
   /** True when the technician has left home already on that day. */

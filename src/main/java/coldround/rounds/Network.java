@@ -32,6 +32,10 @@ final class Network {
         });
   }
 
+  boolean has(Place place) {
+    return index.containsKey(place.code());
+  }
+
   void measure() {
     legs = new Leg[places.size()][places.size()];
     for (int from = 0; from < legs.length; from++) {

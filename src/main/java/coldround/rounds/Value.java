@@ -1,6 +1,7 @@
 package coldround.rounds;
 
 import java.time.LocalDate;
+import java.util.function.ToDoubleFunction;
 
 /** What it costs to let work wait. */
 final class Value {
@@ -9,12 +10,22 @@ final class Value {
   private final Prices prices;
   private final LocalDate from;
   private final LocalDate nextChance;
+  private final ToDoubleFunction<Call> way;
 
-  Value(RoundRules rules, Prices prices, LocalDate from, LocalDate nextChance) {
+  /**
+   * @param way what going to a call and back costs if there is nothing else to do there
+   */
+  Value(
+      RoundRules rules,
+      Prices prices,
+      LocalDate from,
+      LocalDate nextChance,
+      ToDoubleFunction<Call> way) {
     this.rules = rules;
     this.prices = prices;
     this.from = from;
     this.nextChance = nextChance;
+    this.way = way;
   }
 
   LocalDate nextChance() {
@@ -38,8 +49,15 @@ final class Value {
         + waitingUntil(call, nextChance);
   }
 
-  /** Work that is not due by then does not ask for a way of its own. */
+  /**
+   * Work that is not due by then does not ask for a way of its own. Work whose window ends before
+   * then needs the whole way whatever happens, so leaving it out saves nothing of it.
+   */
   double comingBack(Call call) {
-    return call.due().isBefore(nextChance) ? rules.amount(Figure.RETURN_SHARE) * prices.trip() : 0;
+    if (!call.due().isBefore(nextChance)) {
+      return 0;
+    }
+    boolean ends = call.jobs().stream().anyMatch(job -> job.latest().isBefore(nextChance));
+    return way.applyAsDouble(call) * (ends ? 1 : rules.amount(Figure.RETURN_SHARE));
   }
 }

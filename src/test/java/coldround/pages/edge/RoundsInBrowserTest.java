@@ -12,6 +12,7 @@ import io.quarkus.test.junit.TestProfile;
 import io.restassured.path.json.JsonPath;
 import java.net.URL;
 import java.time.DayOfWeek;
+import java.time.Duration;
 import java.time.LocalDate;
 import java.time.temporal.TemporalAdjusters;
 import java.util.List;
@@ -114,11 +115,14 @@ class RoundsInBrowserTest {
   @Test
   void roundsArePlannedFromThePage() {
     browser.go(home.toString());
+    // the next page may take a while on a busy machine
+    browser.driver().manage().timeouts().implicitlyWait(Duration.ofSeconds(20));
     browser.driver().findElement(By.linkText("Rounds")).click();
-    browser.driver().findElement(By.cssSelector(".find button")).click();
-    assertTrue(browser.driver().getCurrentUrl().contains("/rounds/"));
-    String id = browser.driver().getCurrentUrl().replaceAll(".*/rounds/", "");
+    browser.driver().findElement(By.cssSelector("form[action='/rounds'] button")).click();
     assertFalse(browser.driver().findElement(By.cssSelector(".verdict")).getText().isBlank());
+    String address = browser.driver().getCurrentUrl();
+    assertTrue(address.contains("/rounds/"), address);
+    String id = address.replaceAll(".*/rounds/", "");
     Api.asPlanner().delete("/api/v1/rounds/" + id).then().statusCode(204);
   }
 

@@ -95,6 +95,8 @@ class DrivingTest {
     Baseline baseline = new Baseline(order, calls);
     baseline.run();
     System.out.printf(
+        "left out: %d of %d calls%n", plan.leftOut().size(), plan.leftOut().size() + calls.size());
+    System.out.printf(
         "demo fleet, %d calls: planned %.0f km in %d rounds, nearest of the longest due %.0f km in"
             + " %d rounds: %.0f %% less%n",
         calls.size(),
