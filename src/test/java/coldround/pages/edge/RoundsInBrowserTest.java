@@ -12,7 +12,6 @@ import io.quarkus.test.junit.TestProfile;
 import io.restassured.path.json.JsonPath;
 import java.net.URL;
 import java.time.DayOfWeek;
-import java.time.Duration;
 import java.time.LocalDate;
 import java.time.temporal.TemporalAdjusters;
 import java.util.List;
@@ -115,10 +114,9 @@ class RoundsInBrowserTest {
   @Test
   void roundsArePlannedFromThePage() {
     browser.go(home.toString());
-    // the next page may take a while on a busy machine
-    browser.driver().manage().timeouts().implicitlyWait(Duration.ofSeconds(20));
-    browser.driver().findElement(By.linkText("Rounds")).click();
-    browser.driver().findElement(By.cssSelector("form[action='/rounds'] button")).click();
+    browser.follow(() -> browser.driver().findElement(By.linkText("Rounds")).click());
+    By plans = By.cssSelector("form[action='/rounds'] button");
+    browser.follow(() -> browser.driver().findElement(plans).click());
     assertFalse(browser.driver().findElement(By.cssSelector(".verdict")).getText().isBlank());
     String address = browser.driver().getCurrentUrl();
     assertTrue(address.contains("/rounds/"), address);
