@@ -1,5 +1,6 @@
 package coldround.app;
 
+import coldround.fleet.Plausibility;
 import coldround.intake.IntakeTables;
 import coldround.intake.KnownRefrigerants;
 import coldround.intake.edge.ProfileFiles;
@@ -39,6 +40,7 @@ class Rules {
   private final RefrigerantRules refrigerants;
   private final ScoringRules scoring;
   private final LeakMethods leakMethods;
+  private final Plausibility plausibility;
   private final Upkeep upkeep;
   private final IntakeTables intake;
 
@@ -51,6 +53,7 @@ class Rules {
     refrigerants = RefrigerantRules.load(judging);
     scoring = ScoringRules.load(judging);
     leakMethods = LeakMethods.load(judging);
+    plausibility = Plausibility.load(judging, refrigerants.refrigerants());
     upkeep =
         Upkeep.load(
             judging,
@@ -133,6 +136,12 @@ class Rules {
             refrigerants.leakRates(),
             refrigerants.leakDuties(),
             leakMethods));
+  }
+
+  @Produces
+  @Singleton
+  Plausibility plausibility() {
+    return plausibility;
   }
 
   @Produces

@@ -63,6 +63,14 @@ public record Entry(long line, Map<String, Object> said) {
     return value(column, stored, List.of());
   }
 
+  /** True when it is this entry that names the reading, whatever became of its value. */
+  public boolean says(Reading reading) {
+    Object value = said.get(said.containsKey("quantity") ? "value" : reading.quantity());
+    return value instanceof Reading own
+        && own.quantity().equals(reading.quantity())
+        && own.part().equals(reading.part());
+  }
+
   @SuppressWarnings("unchecked")
   private <T> T value(String column, T stored, T empty) {
     Object value = said.get(column);

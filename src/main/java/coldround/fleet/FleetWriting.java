@@ -25,12 +25,23 @@ public interface FleetWriting {
   }
 
   /**
-   * Outcomes in the order of the entries, and the ids of the units whose history changed by them.
+   * A value that was kept but is not believed.
+   *
+   * @param entry place of the entry in its batch
+   * @param column name of the reading
+   * @param why with the likely slip
    */
-  record Written(List<Outcome> outcomes, Set<String> units) {
+  record Doubted(int entry, String column, String why) {}
+
+  /**
+   * Outcomes in the order of the entries, the ids of the units whose history changed by them, and
+   * what is not believed of them.
+   */
+  record Written(List<Outcome> outcomes, Set<String> units, List<Doubted> doubted) {
     public Written {
       outcomes = List.copyOf(outcomes);
       units = Set.copyOf(units);
+      doubted = List.copyOf(doubted);
     }
   }
 

@@ -31,6 +31,7 @@ public final class Problem extends RuntimeException {
   private final String title;
   private final transient List<FieldError> errors;
   private final transient Map<String, String> headers = new LinkedHashMap<>();
+  private final transient Map<String, Object> members = new LinkedHashMap<>();
 
   public Problem(int status, String type, String title, String detail, List<FieldError> errors) {
     super(detail);
@@ -75,6 +76,12 @@ public final class Problem extends RuntimeException {
     return this;
   }
 
+  /** Adds a member of the answer's own, which RFC 9457 allows in section 3.2. */
+  public Problem including(String member, Object value) {
+    members.put(member, value);
+    return this;
+  }
+
   public int status() {
     return status;
   }
@@ -93,6 +100,7 @@ public final class Problem extends RuntimeException {
     if (!errors.isEmpty()) {
       body.put("errors", errors);
     }
+    body.putAll(members);
     return body;
   }
 

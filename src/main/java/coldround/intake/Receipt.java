@@ -16,6 +16,8 @@ import java.util.Map;
  * @param problems the first of them, at most {@link Tally#MOST_PROBLEMS}
  * @param problemCount how many there were
  * @param problemsByCode the same by code
+ * @param firstRows the first rows that could be read, each column as it was understood; told once
+ *     and not kept
  */
 public record Receipt(
     String id,
@@ -28,7 +30,8 @@ public record Receipt(
     Detected detected,
     List<RowProblem> problems,
     long problemCount,
-    Map<String, Long> problemsByCode) {
+    Map<String, Long> problemsByCode,
+    List<Map<String, String>> firstRows) {
 
   /** How the file was read. */
   public record Detected(String charset, String delimiter, String profile) {}
@@ -36,5 +39,6 @@ public record Receipt(
   public Receipt {
     problems = List.copyOf(problems);
     problemsByCode = Map.copyOf(problemsByCode);
+    firstRows = List.copyOf(firstRows);
   }
 }

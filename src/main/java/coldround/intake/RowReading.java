@@ -77,7 +77,14 @@ public final class RowReading {
     private List<String> cells() {
       List<String> cells = new ArrayList<>(readers.length);
       for (int place : heading.places()) {
-        cells.add(place < row.cells().size() ? FormulaGuard.undo(row.cells().get(place)) : "");
+        if (place >= 0) {
+          cells.add(place < row.cells().size() ? FormulaGuard.undo(row.cells().get(place)) : "");
+        }
+      }
+      for (Heading.Made made : heading.made()) {
+        List<String> sources =
+            made.sources().stream().map(at -> Cell.content(cells.get(at))).toList();
+        cells.addAll(made.how().parts(sources));
       }
       checkCount();
       return cells;
@@ -165,6 +172,7 @@ public final class RowReading {
     private void problemIn(String column, ProblemCode code, String message) {
       int index = heading.indexOf(column);
       int place = index < 0 ? Integer.MAX_VALUE : heading.places().get(index);
+      place = place < 0 ? Integer.MAX_VALUE : place;
       String raw = place < row.cells().size() ? row.cells().get(place) : "";
       problem(heading.label(column), raw, code, message);
     }

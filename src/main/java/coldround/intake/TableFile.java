@@ -34,29 +34,33 @@ public record TableFile(Dialect dialect, Heading heading, Iterator<Row> rows, Au
   private interface Headings extends Function<Row, Heading> {}
 
   /**
+   * @param sheetName of a workbook; empty for the first that is filled
    * @throws UnreadableFile when it is no table of text or its header does not fit
    */
   public static TableFile open(
-      Path file, coldround.fleet.Kind kind, List<Column> columns, CellRules rules)
+      Path file, String sheetName, coldround.fleet.Kind kind, List<Column> columns, CellRules rules)
       throws IOException {
     Headings headings = row -> HeadingReader.read(kind, row.cells(), row.line(), columns, rules);
     try {
-      return open(file, headings);
+      return open(file, sheetName, headings);
     } catch (NotASheet refusal) {
-      throw new UnreadableFile(code(refusal), refusal.getMessage());
+      throw UnreadableFile.of(refusal);
     }
   }
 
-  private static TableFile open(Path file, Headings headings) throws IOException {
-    Sheet sheet = Sheet.open(Files.newInputStream(file));
+  private static TableFile open(Path file, String sheetName, Headings headings) throws IOException {
+    Sheet sheet = Sheet.open(Files.newInputStream(file), sheetName);
     Layout layout = sheet.layout();
     Row labels = new Row(Math.max(1, layout.headerLine()), layout.labels());
     try {
-      if (layout.header().size() == 1) {
+      if (layout.header().size() == 1 || sheet.isOfWorkbook()) {
         return new TableFile(sheet.dialect(), headings.apply(labels), sheet.rows(), sheet);
       }
     } catch (UnreadableFile e) {
       sheet.close();
+      if (sheet.isOfWorkbook()) {
+        throw e;
+      }
       return searched(file, sheet.dialect(), headings).orElseThrow(() -> e);
     }
     sheet.close();
@@ -107,10 +111,6 @@ public record TableFile(Dialect dialect, Heading heading, Iterator<Row> rows, Au
                 .newDecoder()
                 .onMalformedInput(CodingErrorAction.REPLACE)
                 .onUnmappableCharacter(CodingErrorAction.REPLACE)));
-  }
-
-  private static String code(NotASheet refusal) {
-    return refusal.reason() == NotASheet.Reason.EMPTY ? "empty-file" : "not-csv";
   }
 
   @Override

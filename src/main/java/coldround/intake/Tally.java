@@ -1,7 +1,12 @@
 package coldround.intake;
 
+import coldround.fleet.Entry;
 import coldround.fleet.FleetWriting.Outcome;
+import coldround.fleet.Reading;
+import coldround.quantity.Quantity;
+import java.math.BigDecimal;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
@@ -24,6 +29,8 @@ public final class Tally {
   /** Problems that a receipt tells one by one; the others are counted. */
   public static final int MOST_PROBLEMS = 200;
 
+  private static final int FIRST_ROWS = 5;
+
   private long created;
   private long changed;
   private long unchanged;
@@ -31,6 +38,7 @@ public final class Tally {
   private long problemCount;
   private RowProblem firstRejection;
   private final List<RowProblem> problems = new ArrayList<>();
+  private final List<Map<String, String>> firstRows = new ArrayList<>();
   private final Map<String, Long> byCode = new TreeMap<>();
 
   void taken(Outcome outcome) {
@@ -40,6 +48,33 @@ public final class Tally {
       case UNCHANGED -> unchanged++;
       default -> throw new IllegalArgumentException(outcome + " takes no row");
     }
+  }
+
+  /** Keeps the first rows as they were understood. */
+  void understood(Entry entry) {
+    if (firstRows.size() < FIRST_ROWS) {
+      Map<String, String> row = new LinkedHashMap<>();
+      entry.said().forEach((column, value) -> row.put(column, told(value)));
+      firstRows.add(row);
+    }
+  }
+
+  private static String told(Object value) {
+    if (value instanceof Reading reading) {
+      String said = reading.value() == null ? "n/t: " + reading.notTaken() : told(reading.value());
+      return reading.confirmed() ? said + "!" : said;
+    }
+    if (value instanceof Quantity quantity) {
+      return new BigDecimal(Double.toString(quantity.value())).stripTrailingZeros().toPlainString()
+          + " "
+          + quantity.measure().code();
+    }
+    return value instanceof Entry.Grade grade ? grade.grade() : value.toString();
+  }
+
+  /** The first rows that could be read, by column. */
+  public List<Map<String, String>> firstRows() {
+    return List.copyOf(firstRows);
   }
 
   void rejected() {

@@ -33,7 +33,8 @@ import org.junit.jupiter.params.provider.ValueSource;
 class AnyFileTest {
 
   private static final FleetWriting STORE =
-      (kind, batch) -> new Written(batch.stream().map(entry -> Outcome.CREATED).toList(), Set.of());
+      (kind, batch) ->
+          new Written(batch.stream().map(entry -> Outcome.CREATED).toList(), Set.of(), List.of());
 
   /** Null when refused. */
   private static Tally run(Kind kind, byte[] bytes, StringWriter rejected) throws IOException {
@@ -41,7 +42,7 @@ class AnyFileTest {
     List<Column> columns = Lists.TABLES.columns(kind);
     try {
       Files.write(file, bytes);
-      try (TableFile table = TableFile.open(file, kind, columns, Lists.rules())) {
+      try (TableFile table = TableFile.open(file, "", kind, columns, Lists.rules())) {
         SheetWriter rows = SheetWriter.guarded(rejected);
         return new Importing(kind, table.heading(), columns, Lists.rules(), STORE, rows)
             .run(table.rows());

@@ -29,7 +29,7 @@ class ImportingTest {
     public Written write(Kind kind, List<Entry> batch) {
       batches.add(batch.size());
       entries.addAll(batch);
-      return new Written(batch.stream().map(this::outcome).toList(), Set.of("u1"));
+      return new Written(batch.stream().map(this::outcome).toList(), Set.of("u1"), List.of());
     }
 
     private Outcome outcome(Entry entry) {

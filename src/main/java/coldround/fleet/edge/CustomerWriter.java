@@ -11,7 +11,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import java.util.function.Consumer;
 
 @ApplicationScoped
 class CustomerWriter implements KindWriter, PanacheRepository<CustomerRow> {
@@ -29,7 +28,7 @@ class CustomerWriter implements KindWriter, PanacheRepository<CustomerRow> {
   }
 
   @Override
-  public List<Outcome> write(List<Entry> batch, Consumer<Long> touched) {
+  public List<Outcome> write(List<Entry> batch, Notes notes) {
     Map<String, CustomerRow> rows = known.customers(batch);
     List<Outcome> outcomes = new ArrayList<>();
     for (Entry entry : batch) {

@@ -14,7 +14,6 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import java.util.function.Consumer;
 
 @ApplicationScoped
 class FaultWriter implements KindWriter, PanacheRepositoryBase<FaultRow, FaultRow.Key> {
@@ -32,15 +31,16 @@ class FaultWriter implements KindWriter, PanacheRepositoryBase<FaultRow, FaultRo
   }
 
   @Override
-  public List<Outcome> write(List<Entry> batch, Consumer<Long> touched) {
+  public List<Outcome> write(List<Entry> batch, Notes notes) {
     Map<UnitKey, UnitRow> units = known.units(batch);
     Map<FaultRow.Key, FaultRow> rows = stored(batch, units);
+    Known.Absent absent = known.absent(batch);
     List<Outcome> outcomes = new ArrayList<>();
     for (Entry entry : batch) {
       UnitRow unit = units.get(UnitKey.of(entry));
-      Outcome outcome = unit == null ? Outcome.UNKNOWN_UNIT : write(unit, rows, entry);
+      Outcome outcome = unit == null ? absent.of(entry) : write(unit, rows, entry);
       if (outcome == Outcome.CREATED || outcome == Outcome.CHANGED) {
-        touched.accept(unit.id);
+        notes.touched(unit.id);
       }
       outcomes.add(outcome);
     }

@@ -3,17 +3,14 @@ package coldround.fleet.edge;
 import coldround.fleet.Entry;
 import coldround.fleet.FleetWriting;
 import coldround.fleet.Kind;
-import coldround.fleet.UnitIds;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.inject.Any;
 import jakarta.enterprise.inject.Instance;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import java.util.EnumMap;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
 
 /** Hands each batch to the writer of its kind. */
 @ApplicationScoped
@@ -32,10 +29,10 @@ class FleetWrites implements FleetWriting {
 
   @Override
   public Written write(Kind kind, List<Entry> batch) {
-    Set<String> units = new HashSet<>();
-    List<Outcome> outcomes = writers.get(kind).write(batch, id -> units.add(UnitIds.text(id)));
+    Notes notes = new Notes();
+    List<Outcome> outcomes = writers.get(kind).write(batch, notes);
     entities.flush();
     entities.clear();
-    return new Written(outcomes, units);
+    return notes.written(outcomes);
   }
 }

@@ -14,10 +14,10 @@ interface KindWriter {
   Set<Kind> kinds();
 
   /**
-   * @param touched told the id of every unit whose history changes
+   * @param notes told of every unit whose history changes
    * @return outcomes in the order of the entries
    */
-  List<Outcome> write(List<Entry> batch, Consumer<Long> touched);
+  List<Outcome> write(List<Entry> batch, Notes notes);
 
   /**
    * Lays an entry over what is stored and writes the result if it differs.

@@ -1,6 +1,7 @@
 package coldround.fleet.edge;
 
 import coldround.fleet.Entry;
+import coldround.fleet.FleetWriting.Outcome;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
@@ -75,6 +76,33 @@ class Known {
         .getResultList()
         .forEach(row -> found.put(key(row), row));
     return found;
+  }
+
+  /** Tells of an entry of the batch whose unit or site is not there which name is the wrong one. */
+  Absent absent(List<Entry> batch) {
+    return new Absent(batch);
+  }
+
+  /** Asks the store only when something is missing, and then once a batch. */
+  final class Absent {
+    private final List<Entry> batch;
+    private Map<String, CustomerRow> customers;
+    private Map<SiteKey, SiteRow> sites;
+
+    private Absent(List<Entry> batch) {
+      this.batch = batch;
+    }
+
+    Outcome of(Entry entry) {
+      if (customers == null) {
+        customers = customers(batch);
+        sites = sites(batch);
+      }
+      if (!customers.containsKey(entry.key("customer"))) {
+        return Outcome.UNKNOWN_CUSTOMER;
+      }
+      return sites.containsKey(SiteKey.of(entry)) ? Outcome.UNKNOWN_UNIT : Outcome.UNKNOWN_SITE;
+    }
   }
 
   static UnitKey key(UnitRow row) {

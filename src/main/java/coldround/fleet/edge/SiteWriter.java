@@ -13,7 +13,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import java.util.function.Consumer;
 
 @ApplicationScoped
 class SiteWriter implements KindWriter, PanacheRepository<SiteRow> {
@@ -31,20 +30,20 @@ class SiteWriter implements KindWriter, PanacheRepository<SiteRow> {
   }
 
   @Override
-  public List<Outcome> write(List<Entry> batch, Consumer<Long> touched) {
+  public List<Outcome> write(List<Entry> batch, Notes notes) {
     Map<String, CustomerRow> customers = known.customers(batch);
     Map<SiteKey, SiteRow> rows = known.sites(batch);
     List<Outcome> outcomes = new ArrayList<>();
     for (Entry entry : batch) {
       CustomerRow customer = customers.get(entry.key("customer"));
       outcomes.add(
-          customer == null ? Outcome.UNKNOWN_CUSTOMER : write(customer, rows, entry, touched));
+          customer == null ? Outcome.UNKNOWN_CUSTOMER : write(customer, rows, entry, notes));
     }
     return outcomes;
   }
 
   private Outcome write(
-      CustomerRow customer, Map<SiteKey, SiteRow> rows, Entry entry, Consumer<Long> touched) {
+      CustomerRow customer, Map<SiteKey, SiteRow> rows, Entry entry, Notes notes) {
     SiteRow row = rows.get(SiteKey.of(entry));
     Site stored = row == null ? null : row.read();
     Outcome outcome =
@@ -59,7 +58,7 @@ class SiteWriter implements KindWriter, PanacheRepository<SiteRow> {
               persist(target);
             });
     if (outcome == Outcome.CHANGED) {
-      unitsOf(row).forEach(touched);
+      unitsOf(row).forEach(notes::touched);
     }
     return outcome;
   }

@@ -9,7 +9,6 @@ import jakarta.enterprise.context.ApplicationScoped;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
-import java.util.function.Consumer;
 
 @ApplicationScoped
 class TechnicianWriter implements KindWriter, PanacheRepositoryBase<TechnicianRow, String> {
@@ -20,7 +19,7 @@ class TechnicianWriter implements KindWriter, PanacheRepositoryBase<TechnicianRo
   }
 
   @Override
-  public List<Outcome> write(List<Entry> batch, Consumer<Long> touched) {
+  public List<Outcome> write(List<Entry> batch, Notes notes) {
     List<Outcome> outcomes = new ArrayList<>();
     for (Entry entry : batch) {
       TechnicianRow row = findById(entry.key("technician"));

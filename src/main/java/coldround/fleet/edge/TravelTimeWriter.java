@@ -9,7 +9,6 @@ import jakarta.enterprise.context.ApplicationScoped;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
-import java.util.function.Consumer;
 
 @ApplicationScoped
 class TravelTimeWriter
@@ -21,7 +20,7 @@ class TravelTimeWriter
   }
 
   @Override
-  public List<Outcome> write(List<Entry> batch, Consumer<Long> touched) {
+  public List<Outcome> write(List<Entry> batch, Notes notes) {
     List<Outcome> outcomes = new ArrayList<>();
     for (Entry entry : batch) {
       TravelTimeRow row = findById(new TravelTimeRow.Key(entry.key("from"), entry.key("to")));

@@ -13,7 +13,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import java.util.function.Consumer;
 
 /** Stores units; one that names its previous tag is renamed and keeps its id and history. */
 @ApplicationScoped
@@ -32,19 +31,19 @@ class UnitWriter implements KindWriter, PanacheRepository<UnitRow> {
   }
 
   @Override
-  public List<Outcome> write(List<Entry> batch, Consumer<Long> touched) {
+  public List<Outcome> write(List<Entry> batch, Notes notes) {
     Map<SiteKey, SiteRow> sites = known.sites(batch);
     Map<UnitKey, UnitRow> rows = known.units(batch);
+    Known.Absent absent = known.absent(batch);
     List<Outcome> outcomes = new ArrayList<>();
     for (Entry entry : batch) {
       SiteRow site = sites.get(SiteKey.of(entry));
-      outcomes.add(site == null ? Outcome.UNKNOWN_SITE : write(site, rows, entry, touched));
+      outcomes.add(site == null ? absent.of(entry) : write(site, rows, entry, notes));
     }
     return outcomes;
   }
 
-  private Outcome write(
-      SiteRow site, Map<UnitKey, UnitRow> rows, Entry entry, Consumer<Long> touched) {
+  private Outcome write(SiteRow site, Map<UnitKey, UnitRow> rows, Entry entry, Notes notes) {
     UnitKey key = UnitKey.of(entry);
     UnitRow renamed = renamed(rows, entry, key);
     if (renamed != null && rows.containsKey(key)) {
@@ -65,7 +64,7 @@ class UnitWriter implements KindWriter, PanacheRepository<UnitRow> {
               rows.put(key, target);
             });
     if (outcome != Outcome.UNCHANGED) {
-      touched.accept(rows.get(key).id);
+      notes.touched(rows.get(key).id);
     }
     return outcome;
   }

@@ -4,6 +4,10 @@ import coldround.fleet.Entry;
 import coldround.fleet.FleetWriting.Outcome;
 import coldround.fleet.Kind;
 import coldround.fleet.Merging;
+import coldround.fleet.Plausibility;
+import coldround.fleet.Reading;
+import coldround.fleet.Unit;
+import coldround.fleet.Visit;
 import coldround.fleet.edge.Known.UnitKey;
 import io.quarkus.hibernate.orm.panache.PanacheRepositoryBase;
 import jakarta.enterprise.context.ApplicationScoped;
@@ -13,17 +17,18 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import java.util.function.Consumer;
 
 /** Stores visits, and readings of the long form, which go to a visit that must be there. */
 @ApplicationScoped
 class VisitWriter implements KindWriter, PanacheRepositoryBase<VisitRow, VisitRow.Key> {
 
   private final Known known;
+  private final Plausibility plausibility;
 
   @Inject
-  VisitWriter(Known known) {
+  VisitWriter(Known known, Plausibility plausibility) {
     this.known = known;
+    this.plausibility = plausibility;
   }
 
   @Override
@@ -32,40 +37,78 @@ class VisitWriter implements KindWriter, PanacheRepositoryBase<VisitRow, VisitRo
   }
 
   @Override
-  public List<Outcome> write(List<Entry> batch, Consumer<Long> touched) {
+  public List<Outcome> write(List<Entry> batch, Notes notes) {
     Map<UnitKey, UnitRow> units = known.units(batch);
+    Map<UnitKey, Place> places = new HashMap<>();
+    units.forEach((key, row) -> places.put(key, Place.of(row)));
     Map<VisitRow.Key, VisitRow> rows = stored(batch, units);
+    Known.Absent absent = known.absent(batch);
     List<Outcome> outcomes = new ArrayList<>();
     for (Entry entry : batch) {
-      UnitRow unit = units.get(UnitKey.of(entry));
-      Outcome outcome = unit == null ? Outcome.UNKNOWN_UNIT : write(unit, rows, entry);
-      if (outcome == Outcome.CREATED || outcome == Outcome.CHANGED) {
-        touched.accept(unit.id);
-      }
-      outcomes.add(outcome);
+      Place place = places.get(UnitKey.of(entry));
+      outcomes.add(
+          place == null
+              ? absent.of(entry)
+              : write(place, rows, entry, new RowNotes(notes, outcomes.size())));
     }
     return outcomes;
   }
 
-  private Outcome write(UnitRow unit, Map<VisitRow.Key, VisitRow> rows, Entry entry) {
-    VisitRow.Key key = new VisitRow.Key(unit.id, entry.key("visit"));
+  /** Where readings were taken. */
+  private record Place(Long id, Unit unit, double atmosphereKpa) {
+    static Place of(UnitRow row) {
+      return new Place(row.id, row.read(), row.site.read().atmosphereKpa());
+    }
+  }
+
+  /** Notes on the entry at that place of its batch. */
+  private record RowNotes(Notes notes, int entry) {
+
+    /** The sender hears of what this row said, not of what was odd before. */
+    void doubts(Visit visit, Entry said) {
+      for (Reading reading : visit.readings()) {
+        if (!reading.suspect().isEmpty() && said.says(reading)) {
+          notes.doubted(entry, reading.quantity(), reading.suspect());
+        }
+      }
+    }
+  }
+
+  private Outcome write(
+      Place place, Map<VisitRow.Key, VisitRow> rows, Entry entry, RowNotes notes) {
+    VisitRow.Key key = new VisitRow.Key(place.id(), entry.key("visit"));
     VisitRow row = rows.get(key);
-    boolean reading = entry.said().containsKey("quantity");
-    if (row == null && reading) {
+    if (row == null && entry.said().containsKey("quantity")) {
       return Outcome.UNKNOWN_VISIT;
     }
-    return KindWriter.put(
-        row == null ? null : row.read(),
-        entry,
-        Merging::visit,
-        visit -> {
-          VisitRow target = rows.computeIfAbsent(key, k -> new VisitRow());
-          target.unitId = unit.id;
-          target.write(visit);
-          if (row == null) {
-            persist(target);
-          }
-        });
+    Outcome outcome =
+        KindWriter.put(
+            row == null ? null : row.read(),
+            entry,
+            (stored, said) -> checked(stored, said, place, notes),
+            visit -> store(place.id(), key, rows, visit));
+    if (outcome != Outcome.UNCHANGED) {
+      notes.notes().touched(place.id());
+    }
+    return outcome;
+  }
+
+  private Visit checked(Visit stored, Entry said, Place place, RowNotes notes) {
+    Visit visit =
+        plausibility.checked(Merging.visit(stored, said), place.unit(), place.atmosphereKpa());
+    notes.doubts(visit, said);
+    return visit;
+  }
+
+  private void store(Long unit, VisitRow.Key key, Map<VisitRow.Key, VisitRow> rows, Visit visit) {
+    VisitRow row = rows.get(key);
+    VisitRow target = row == null ? new VisitRow() : row;
+    target.unitId = unit;
+    target.write(visit);
+    if (row == null) {
+      persist(target);
+      rows.put(key, target);
+    }
   }
 
   private Map<VisitRow.Key, VisitRow> stored(List<Entry> batch, Map<UnitKey, UnitRow> units) {

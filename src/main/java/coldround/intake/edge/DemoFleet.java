@@ -51,7 +51,7 @@ class DemoFleet {
 
   private void load(Kind kind) {
     FileImport.Order order =
-        new FileImport.Order(kind, tables.profile("standard").orElseThrow(), false, false);
+        new FileImport.Order(kind, tables.profile("standard").orElseThrow(), false, false, "");
     try (InputStream list = list(kind);
         Spool file = Spool.of(list, Long.MAX_VALUE)) {
       Receipt receipt = imports.run(file.file(), order);

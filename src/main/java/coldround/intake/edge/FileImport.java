@@ -5,10 +5,11 @@ import coldround.fleet.FleetWriting;
 import coldround.fleet.Kind;
 import coldround.fleet.Today;
 import coldround.intake.CellRules;
-import coldround.intake.Column;
+import coldround.intake.DateScan;
 import coldround.intake.Importing;
 import coldround.intake.IntakeTables;
 import coldround.intake.Profile;
+import coldround.intake.Proposal;
 import coldround.intake.Receipt;
 import coldround.intake.TableFile;
 import coldround.intake.Tally;
@@ -37,8 +38,9 @@ class FileImport {
    *
    * @param preview only say what would happen
    * @param partial take the good rows where others are bad
+   * @param sheet name of the sheet of a workbook; empty for the first that is filled
    */
-  record Order(Kind kind, Profile profile, boolean preview, boolean partial) {}
+  record Order(Kind kind, Profile profile, boolean preview, boolean partial, String sheet) {}
 
   private static final int CHUNK = 500;
 
@@ -76,16 +78,31 @@ class FileImport {
    * @throws coldround.intake.UnreadableFile when the file as a whole cannot be used
    */
   Receipt run(Path file, Order order) {
-    CellRules rules = tables.rules(order.profile(), today.usually());
-    List<Column> columns = tables.columns(order.kind());
+    CellRules plain = tables.rules(order.profile(), today.usually());
+    CellRules rules = plain.with(new DateScan(() -> open(file, order, plain)));
     one.lock();
-    try (TableFile table = TableFile.open(file, order.kind(), columns, rules);
+    try (TableFile table = open(file, order, rules);
         Spool rejected = Spool.empty()) {
       return inTransaction(table, rejected, order, rules);
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
     } finally {
       one.unlock();
+    }
+  }
+
+  /** Guesses a profile from the file. */
+  Proposal propose(Path file, String sheet, Kind kind) {
+    try {
+      return tables.propose(file, sheet, kind, today.usually());
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  private TableFile open(Path file, Order order, CellRules rules) {
+    try {
+      return TableFile.open(file, order.sheet(), order.kind(), tables.columns(order.kind()), rules);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
     }
   }
 
@@ -158,6 +175,7 @@ class FileImport {
             table.dialect().charset().name(), table.dialect().delimiter(), order.profile().name()),
         tally.problems(),
         tally.problemCount(),
-        tally.problemsByCode());
+        tally.problemsByCode(),
+        tally.firstRows());
   }
 }

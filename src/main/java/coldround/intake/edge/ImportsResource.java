@@ -3,7 +3,6 @@ package coldround.intake.edge;
 import coldround.fleet.Kind;
 import coldround.http.Answers;
 import coldround.http.Problem;
-import coldround.intake.IntakeTables;
 import coldround.intake.Profile;
 import coldround.intake.Receipt;
 import coldround.intake.UnreadableFile;
@@ -36,9 +35,14 @@ import org.hibernate.exception.DataException;
 public class ImportsResource {
 
   private static final String CSV = "text/csv";
+  private static final String WORKBOOK =
+      "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";
+
+  /** Asks for a profile to be proposed from the file. */
+  private static final String AUTO = "auto";
 
   private final FileImport imports;
-  private final IntakeTables tables;
+  private final StoredProfiles profiles;
   private final StoredReceipts receipts;
   private final Answers answers;
   private final long mostBytes;
@@ -46,13 +50,13 @@ public class ImportsResource {
   @Inject
   ImportsResource(
       FileImport imports,
-      IntakeTables tables,
+      StoredProfiles profiles,
       StoredReceipts receipts,
       Answers answers,
       @ConfigProperty(name = "coldround.upload.most-bytes", defaultValue = "1000000000")
           long mostBytes) {
     this.imports = imports;
-    this.tables = tables;
+    this.profiles = profiles;
     this.receipts = receipts;
     this.answers = answers;
     this.mostBytes = mostBytes;
@@ -60,7 +64,7 @@ public class ImportsResource {
 
   @POST
   @Path("{kind}")
-  @Consumes({CSV, "application/octet-stream"})
+  @Consumes({CSV, WORKBOOK, "application/octet-stream"})
   @Operation(
       operationId = "importFile",
       summary = "Read a file of one kind; good rows are applied, bad ones are told in the receipt")
@@ -69,13 +73,18 @@ public class ImportsResource {
       @QueryParam("preview") @DefaultValue("false") String preview,
       @QueryParam("partial") @DefaultValue("true") String partial,
       @QueryParam("profile") @DefaultValue("standard") String profile,
+      @QueryParam("sheet") @DefaultValue("") String sheet,
       InputStream body) {
-    FileImport.Order order =
-        new FileImport.Order(
-            kind(kind), profile(profile), flag("preview", preview), flag("partial", partial));
+    Kind of = kind(kind);
+    boolean showing = flag("preview", preview);
+    boolean some = flag("partial", partial);
+    Profile named = profile.equals(AUTO) ? null : profile(profile);
     try (Spool sent = Spool.of(body == null ? InputStream.nullInputStream() : body, mostBytes)) {
-      Receipt receipt = imports.run(sent.file(), order);
-      return Response.ok(ReceiptView.of(receipt))
+      MappingView mapping = named == null ? mapping(sent, sheet, of) : null;
+      Profile used = named == null ? mapping.sure() : named;
+      Receipt receipt =
+          imports.run(sent.file(), new FileImport.Order(of, used, showing, some, sheet));
+      return Response.ok(ReceiptView.of(receipt, mapping))
           .header("Content-Location", "/api/v1/imports/" + receipt.id())
           .build();
     } catch (UnreadableFile refusal) {
@@ -101,13 +110,19 @@ public class ImportsResource {
                                 ", ", Arrays.stream(Kind.values()).map(Kind::code).toList()))));
   }
 
+  private MappingView mapping(Spool sent, String sheet, Kind kind) {
+    return MappingView.of(imports.propose(sent.file(), sheet, kind));
+  }
+
   private Profile profile(String name) {
-    return tables
-        .profile(name)
+    return profiles
+        .find(name)
         .orElseThrow(
             () ->
                 Problem.badField(
-                    "profile", name, "is one of " + String.join(", ", tables.profileNames())));
+                    "profile",
+                    name,
+                    "is one of " + String.join(", ", profiles.names()) + " or auto"));
   }
 
   private static boolean flag(String name, String text) {

@@ -69,7 +69,8 @@ class ReceiptRow {
         new Receipt.Detected(charset, delimiter, profile),
         problems,
         problemCount,
-        counts(problemsByCode));
+        counts(problemsByCode),
+        List.of());
   }
 
   /** As "missing=2;not-a-date=1". */

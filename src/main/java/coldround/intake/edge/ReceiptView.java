@@ -3,6 +3,7 @@ package coldround.intake.edge;
 import coldround.intake.Receipt;
 import coldround.intake.RowProblem;
 import coldround.intake.Tally;
+import com.fasterxml.jackson.annotation.JsonInclude;
 import java.time.Instant;
 import java.util.List;
 import java.util.Map;
@@ -20,7 +21,9 @@ record ReceiptView(
     Receipt.Detected detected,
     List<ProblemView> problems,
     long problemCount,
-    Map<String, Long> problemsByCode) {
+    Map<String, Long> problemsByCode,
+    @JsonInclude(JsonInclude.Include.NON_EMPTY) List<Map<String, String>> firstRows,
+    @JsonInclude(JsonInclude.Include.NON_NULL) MappingView mapping) {
 
   /**
    * One problem.
@@ -41,6 +44,13 @@ record ReceiptView(
   }
 
   static ReceiptView of(Receipt receipt) {
+    return of(receipt, null);
+  }
+
+  /**
+   * @param mapping what the headers were taken for; null where the profile was named
+   */
+  static ReceiptView of(Receipt receipt, MappingView mapping) {
     return new ReceiptView(
         receipt.id(),
         receipt.kind().code(),
@@ -52,6 +62,8 @@ record ReceiptView(
         receipt.detected(),
         receipt.problems().stream().map(ProblemView::of).toList(),
         receipt.problemCount(),
-        new TreeMap<>(receipt.problemsByCode()));
+        new TreeMap<>(receipt.problemsByCode()),
+        receipt.firstRows(),
+        mapping);
   }
 }
