@@ -12,9 +12,15 @@ import java.util.Map;
  * @param leastConfidence from which on a column is taken without asking
  * @param worthAsking below which a header is ignored
  * @param leastLead over the next best column
+ * @param textShare what likeness counts where cells tell nothing
  * @param sampleRows rows looked at
  */
-record GuessLimits(double leastConfidence, double worthAsking, double leastLead, int sampleRows) {
+record GuessLimits(
+    double leastConfidence,
+    double worthAsking,
+    double leastLead,
+    double textShare,
+    int sampleRows) {
 
   private static final String FILE = "guessing.csv";
 
@@ -28,7 +34,8 @@ record GuessLimits(double leastConfidence, double worthAsking, double leastLead,
   static GuessLimits read(RuleTables tables) {
     Map<String, Double> limits = new LinkedHashMap<>();
     tables.read(FILE, "limit", Limit::of).forEach(one -> limits.put(one.name(), one.value()));
-    for (String name : List.of("least-confidence", "worth-asking", "least-lead", "sample-rows")) {
+    for (String name :
+        List.of("least-confidence", "worth-asking", "least-lead", "text-share", "sample-rows")) {
       if (!limits.containsKey(name)) {
         tables.problem(FILE, 0, "limit", "the row " + name + " is missing");
         limits.put(name, 1.0);
@@ -38,6 +45,7 @@ record GuessLimits(double leastConfidence, double worthAsking, double leastLead,
         limits.get("least-confidence"),
         limits.get("worth-asking"),
         limits.get("least-lead"),
+        limits.get("text-share"),
         limits.get("sample-rows").intValue());
   }
 }

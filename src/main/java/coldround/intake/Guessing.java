@@ -7,6 +7,7 @@ import coldround.quantity.Measure;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.EnumSet;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
@@ -142,9 +143,18 @@ final class Guessing {
       return 0;
     }
     double fitting = fitting(header, column);
-    return TELLING.contains(column.type()) && alike < 1
-        ? (alike + fitting) / 2
-        : alike * (0.5 + 0.5 * fitting);
+    if (alike == 1) {
+      return 0.5 + 0.5 * fitting;
+    }
+    if (TELLING.contains(column.type())) {
+      return (alike + fitting) / 2;
+    }
+    return alike * (isText(column) ? limits.textShare() : 0.5 + 0.5 * fitting);
+  }
+
+  /** Cells of such a column tell nothing: any text would do. */
+  private static boolean isText(Column column) {
+    return column.type() == ColumnType.TEXT || column.type() == ColumnType.CODE;
   }
 
   /** Share of the filled cells of the sample that the column would take; 1 where none is filled. */
@@ -156,14 +166,18 @@ final class Guessing {
       String cell = header < row.size() ? Cell.content(row.get(header)) : "";
       if (!cell.isEmpty() && !cell.equals("-")) {
         filled++;
-        boolean[] ambiguous = new boolean[1];
-        Object value =
-            reader.read(
-                cell, (code, message) -> ambiguous[0] |= code == ProblemCode.AMBIGUOUS_DATE);
-        good += value != null || ambiguous[0] ? 1 : 0;
+        good += fits(reader, cell) ? 1 : 0;
       }
     }
     return filled == 0 ? 1 : (double) good / filled;
+  }
+
+  /** A date that can be two days is a date; a word that is no refrigerant is none. */
+  private static boolean fits(CellReader reader, String cell) {
+    Set<ProblemCode> told = EnumSet.noneOf(ProblemCode.class);
+    Object value = reader.read(cell, (code, message) -> told.add(code));
+    return told.contains(ProblemCode.AMBIGUOUS_DATE)
+        || (value != null && !told.contains(ProblemCode.UNKNOWN_REFRIGERANT));
   }
 
   /** The best match first; each header and each column once. */
@@ -229,11 +243,7 @@ final class Guessing {
   /** The header without a unit of measure in brackets. */
   private String name(String header) {
     Matcher form = WITH_MEASURE.matcher(header);
-    return form.matches() && rules().measure(form.group(2)).isPresent() ? form.group(1) : header;
-  }
-
-  private Profile rules() {
-    return rules.profile();
+    return form.matches() && rules.measure(form.group(2)).isPresent() ? form.group(1) : header;
   }
 
   private Profile profile(Map<Integer, Match> chosen, List<Profile.Derived> derived) {

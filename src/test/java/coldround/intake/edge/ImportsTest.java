@@ -311,11 +311,12 @@ class ImportsTest {
 
   @Test
   void theWholeColumnDecidesWhetherDayOrMonthComesFirst() {
-    String unproven = VISITS + visit("1", "05/06/2025", "70,,,,,,") + visit("2", "2025-06-01", "");
+    String unproven =
+        VISITS + visit("1", "05/06/2025", "70,,,,,,") + visit("2", "2025-06-01", ",,,,,,");
     send("visits", "?preview=true", unproven)
         .body("rows.rejected", equalTo(1), "problems[0].code", equalTo("ambiguous-date"))
         .body("problems[0].message", containsString("no date of the column proves the order"));
-    send("visits", "", unproven + visit("3", "31/05/2025", ""))
+    send("visits", "", unproven + visit("3", "31/05/2025", ",,,,,,"))
         .body("rows.rejected", equalTo(0), "rows.created", equalTo(3))
         .body("problemsByCode.date-order-found", equalTo(1));
     assertEquals(
