@@ -136,7 +136,7 @@ final class Guessing {
   private double confidence(int header, Column column) {
     double alike =
         Math.max(
-            vocabulary.likeness(kind, column, name(headers.get(header))),
+            vocabulary.likeness(kind, column, name(headers.get(header), column)),
             vocabulary.likeness(kind, column, headers.get(header)));
     // most pairs have nothing in common, and their cells need not be read
     if (alike < limits.worthAsking() / 2) {
@@ -240,10 +240,12 @@ final class Guessing {
     return bracket.orElseGet(() -> vocabulary.measure(kind, match.column().name(), header));
   }
 
-  /** The header without a unit of measure in brackets. */
-  private String name(String header) {
+  /** The header without a unit of measure in brackets; "(g)" is no gram behind a pressure. */
+  private String name(String header, Column column) {
     Matcher form = WITH_MEASURE.matcher(header);
-    return form.matches() && rules.measure(form.group(2)).isPresent() ? form.group(1) : header;
+    boolean fits =
+        form.matches() && rules.measure(form.group(2)).filter(column::accepts).isPresent();
+    return fits ? form.group(1) : header;
   }
 
   private Profile profile(Map<Integer, Match> chosen, List<Profile.Derived> derived) {
@@ -253,7 +255,7 @@ final class Guessing {
             aliases.add(
                 new Profile.Alias(
                     match.column().name(),
-                    List.of(name(headers.get(header))),
+                    List.of(name(headers.get(header), match.column())),
                     List.of(),
                     match.column().type().hasMeasure() ? known(match) : null)));
     return new Profile(
