@@ -104,8 +104,8 @@ final class PressureCheck {
   private String why(Quantity head, OptionalDouble ambientC) {
     double condensingC = saturationC(head);
     if (condensingC == Double.POSITIVE_INFINITY) {
-      return "%s cannot condense at %s, above the end of its saturation table at %s."
-          .formatted(curve.designation(), head, temperature(curve.highestC()));
+      return "%s is above the saturation table of %s, which ends at %s."
+          .formatted(head, curve.designation(), temperature(curve.highestC()));
     }
     if (condensingC == Double.NEGATIVE_INFINITY) {
       return "%s is below the saturation table of %s, which starts at %s."
