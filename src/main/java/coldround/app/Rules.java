@@ -1,5 +1,7 @@
 package coldround.app;
 
+import coldround.field.VerdictTable;
+import coldround.field.Verdicts;
 import coldround.fleet.Plausibility;
 import coldround.intake.IntakeTables;
 import coldround.intake.KnownRefrigerants;
@@ -8,10 +10,14 @@ import coldround.refrigerant.Refrigerant;
 import coldround.refrigerant.RefrigerantLaw;
 import coldround.refrigerant.RefrigerantRules;
 import coldround.refrigerant.Refrigerants;
-import coldround.scoring.LeakMethods;
+import coldround.replacement.Economics;
+import coldround.rounds.RoundRules;
+import coldround.scoring.NextReadings;
+import coldround.scoring.RoofCheck;
 import coldround.scoring.Scoring;
 import coldround.scoring.ScoringRules;
 import coldround.table.BadTables;
+import coldround.table.Basis;
 import coldround.table.RuleTables;
 import coldround.table.TableProblem;
 import coldround.upkeep.Upkeep;
@@ -39,10 +45,13 @@ class Rules {
 
   private final RefrigerantRules refrigerants;
   private final ScoringRules scoring;
-  private final LeakMethods leakMethods;
   private final Plausibility plausibility;
   private final Upkeep upkeep;
+  private final VerdictTable verdicts;
+  private final Economics economics;
+  private final RoundRules rounds;
   private final IntakeTables intake;
+  private final String fingerprint;
 
   @Inject
   Rules(
@@ -52,7 +61,6 @@ class Rules {
     RuleTables reading = tables("import", importFolder);
     refrigerants = RefrigerantRules.load(judging);
     scoring = ScoringRules.load(judging);
-    leakMethods = LeakMethods.load(judging);
     plausibility = Plausibility.load(judging, refrigerants.refrigerants());
     upkeep =
         Upkeep.load(
@@ -61,12 +69,16 @@ class Rules {
             refrigerants.refrigerants(),
             refrigerants.leakInspections(),
             refrigerants.categories());
+    verdicts = VerdictTable.load(judging);
+    economics = Economics.load(judging, scoring, upkeep);
+    rounds = RoundRules.load(judging);
     intake =
         IntakeTables.read(
             reading,
             ProfileFiles.read(reading, importFolder.orElse(null)),
             new Known(refrigerants.refrigerants()));
     check(judging, reading);
+    fingerprint = judging.fingerprint();
   }
 
   private static RuleTables tables(String packaged, Optional<Path> folder) {
@@ -127,15 +139,19 @@ class Rules {
   @Produces
   @Singleton
   Scoring scoring() {
-    return new Scoring(
-        scoring,
-        new coldround.scoring.RefrigerantRules(
-            refrigerants.refrigerants(),
-            refrigerants.law(),
-            refrigerants.categories(),
-            refrigerants.leakRates(),
-            refrigerants.leakDuties(),
-            leakMethods));
+    return new Scoring(scoring, refrigerants);
+  }
+
+  @Produces
+  @Singleton
+  NextReadings nextReadings(Scoring scorer) {
+    return new NextReadings(scorer, scoring, refrigerants.refrigerants());
+  }
+
+  @Produces
+  @Singleton
+  RoofCheck roofCheck() {
+    return new RoofCheck(scoring);
   }
 
   @Produces
@@ -148,6 +164,30 @@ class Rules {
   @Singleton
   Upkeep upkeep() {
     return upkeep;
+  }
+
+  @Produces
+  @Singleton
+  Basis basis(@ConfigProperty(name = "quarkus.application.version") String version) {
+    return new Basis(version + " " + fingerprint);
+  }
+
+  @Produces
+  @Singleton
+  Verdicts verdicts() {
+    return new Verdicts(verdicts, scoring, refrigerants.refrigerants(), upkeep);
+  }
+
+  @Produces
+  @Singleton
+  Economics economics() {
+    return economics;
+  }
+
+  @Produces
+  @Singleton
+  RoundRules rounds() {
+    return rounds;
   }
 
   @Produces

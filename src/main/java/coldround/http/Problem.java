@@ -31,7 +31,7 @@ public final class Problem extends RuntimeException {
   private final String title;
   private final transient List<FieldError> errors;
   private final transient Map<String, String> headers = new LinkedHashMap<>();
-  private final transient Map<String, Object> members = new LinkedHashMap<>();
+  private final transient Map<String, Object> extensions = new LinkedHashMap<>();
 
   public Problem(int status, String type, String title, String detail, List<FieldError> errors) {
     super(detail);
@@ -76,9 +76,11 @@ public final class Problem extends RuntimeException {
     return this;
   }
 
-  /** Adds a member of the answer's own, which RFC 9457 allows in section 3.2. */
-  public Problem including(String member, Object value) {
-    members.put(member, value);
+  /** Adds a member of its own to the body; null adds none. */
+  public Problem telling(String member, Object value) {
+    if (value != null) {
+      extensions.put(member, value);
+    }
     return this;
   }
 
@@ -100,7 +102,7 @@ public final class Problem extends RuntimeException {
     if (!errors.isEmpty()) {
       body.put("errors", errors);
     }
-    body.putAll(members);
+    body.putAll(extensions);
     return body;
   }
 

@@ -19,6 +19,7 @@ import java.util.Set;
  *
  * @param figures diagnostics that are known
  * @param missing diagnostics that are not, with what would have to be read or entered
+ * @param next what to read or enter on the next visit, the best first
  * @param pictures the condensing split for a wide screen and for a phone; empty without readings
  * @param splits the same as a table
  * @param visits newest first
@@ -38,6 +39,7 @@ public record UnitView(
     List<FactorView> factors,
     List<Plate.Field> figures,
     List<Plate.Field> missing,
+    List<Told> next,
     List<TaskView> tasks,
     List<SplitPicture> pictures,
     List<SplitLine> splits,
@@ -72,6 +74,7 @@ public record UnitView(
         condition.factors().stream().map(factor -> FactorView.of(factor, system)).toList(),
         figures(condition, system),
         missing(condition),
+        report.next().stream().map(reading -> Told.of(reading.reason(), system)).toList(),
         tasks(report, condition.asOf(), system),
         pictures(report.splits(), system),
         splits(report.splits(), system),

@@ -2,6 +2,7 @@ package coldround.scoring;
 
 import coldround.reason.Source;
 import coldround.table.RuleTables;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.Map;
 import java.util.Optional;
@@ -31,6 +32,15 @@ public final class GradeShares {
       tables.problem(FILE, 0, "grade", "the row 'clean' is missing");
     }
     return shares;
+  }
+
+  /** The grade whose share is nearest; the better of two that are as near. */
+  GradeShare nearest(double share) {
+    return byGrade.values().stream()
+        .min(
+            Comparator.comparingDouble((GradeShare grade) -> Math.abs(grade.share - share))
+                .thenComparingDouble(GradeShare::share))
+        .orElseThrow();
   }
 
   /** Empty for a word that is no grade. */

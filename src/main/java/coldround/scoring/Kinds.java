@@ -72,6 +72,11 @@ public final class Kinds {
     return byKind.getOrDefault(kind, fallback);
   }
 
+  /** The kind that stands for an unknown one. */
+  KindRule usual() {
+    return fallback;
+  }
+
   boolean has(String kind) {
     return byKind.containsKey(kind);
   }

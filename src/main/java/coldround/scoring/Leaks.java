@@ -11,6 +11,7 @@ import coldround.refrigerant.GasAddition;
 import coldround.refrigerant.LeakMethod;
 import coldround.refrigerant.LeakRate;
 import coldround.refrigerant.LeakVerdict;
+import coldround.refrigerant.RefrigerantRules;
 import coldround.refrigerant.UnitCategories;
 import coldround.scoring.LeakState.Addition;
 import java.math.BigDecimal;
@@ -32,9 +33,11 @@ final class Leaks {
               "no-refrigerant-added", "No refrigerant added on record", Facts.of(), DEFINITION));
 
   private final RefrigerantRules gases;
+  private final LeakMethods methods;
 
-  Leaks(RefrigerantRules gases) {
+  Leaks(ScoringRules rules, RefrigerantRules gases) {
     this.gases = gases;
+    this.methods = rules.leakMethods();
   }
 
   LeakState state(Evidence evidence, FaultState faults) {
@@ -50,7 +53,7 @@ final class Leaks {
     return new LeakState(
         List.of(),
         kilograms(charge),
-        gases.leakMethods().of(evidence.site()),
+        methods.of(evidence.site()),
         OptionalDouble.empty(),
         charge.isPresent() ? OptionalDouble.of(0) : OptionalDouble.empty(),
         OptionalDouble.empty(),
@@ -65,7 +68,7 @@ final class Leaks {
       FaultState faults,
       Optional<BigDecimal> charge,
       List<GasAddition> additions) {
-    LeakMethod method = gases.leakMethods().of(evidence.site());
+    LeakMethod method = methods.of(evidence.site());
     Optional<LeakRate> annualizing = charge.flatMap(kg -> annualizing(evidence, additions, kg));
     Optional<LeakRate> rolling =
         charge.map(kg -> gases.leakRates().rollingAverage(additions, kg, evidence.asOf(), null));

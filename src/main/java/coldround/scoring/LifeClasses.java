@@ -27,7 +27,6 @@ public final class LifeClasses {
       String name,
       WeibullLife life,
       double medianYears,
-      double freshYears,
       String others,
       Source source) {}
 
@@ -81,14 +80,7 @@ public final class LifeClasses {
         row.statistic.equals("mean")
             ? WeibullLife.ofMean(row.years, row.shape)
             : WeibullLife.ofMedian(row.years, row.shape);
-    return new LifeClass(
-        row.lifeClass,
-        row.name,
-        life,
-        life.medianYears(),
-        life.remainingYears(0),
-        others,
-        row.source);
+    return new LifeClass(row.lifeClass, row.name, life, life.medianYears(), others, row.source);
   }
 
   private static String others(List<Row> rows) {

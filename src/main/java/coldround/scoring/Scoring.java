@@ -1,6 +1,7 @@
 package coldround.scoring;
 
 import coldround.fleet.UnitHistory;
+import coldround.refrigerant.RefrigerantRules;
 import coldround.scoring.statistics.FaultTally;
 import java.time.LocalDate;
 import java.util.List;
@@ -11,6 +12,8 @@ import java.util.List;
  */
 public final class Scoring {
 
+  private final ScoringRules rules;
+  private final RefrigerantRules gases;
   private final EvidenceGathering gathering;
   private final AgeRule ageRule;
   private final FaultRule faultRule;
@@ -28,6 +31,8 @@ public final class Scoring {
   private final Situations situations;
 
   public Scoring(ScoringRules rules, RefrigerantRules gases) {
+    this.rules = rules;
+    this.gases = gases;
     Splits splits = new Splits(rules);
     this.gathering = new EvidenceGathering(rules, gases.refrigerants());
     this.ageRule = new AgeRule(rules);
@@ -36,7 +41,7 @@ public final class Scoring {
     this.coldSide = new ColdSide(rules);
     this.coilRule = new CoilRule(rules, splits);
     this.tripRule = new TripRule(rules, splits);
-    this.leaks = new Leaks(gases);
+    this.leaks = new Leaks(rules, gases);
     this.supplyRule = new SupplyRule(rules, gases, splits);
     this.ageFactor = new AgeFactor(rules);
     this.refrigerantFactor = new RefrigerantFactor(rules);
@@ -44,6 +49,11 @@ public final class Scoring {
     this.repeatFaultsFactor = new RepeatFaultsFactor(rules, faultRule);
     this.completeness = new Completeness(rules);
     this.situations = new Situations(rules.cautions());
+  }
+
+  /** The same scoring under other weights. */
+  public Scoring with(Weights weights) {
+    return new Scoring(rules.with(weights), gases);
   }
 
   /**

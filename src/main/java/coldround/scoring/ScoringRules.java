@@ -15,7 +15,9 @@ public record ScoringRules(
     FailureModes modes,
     DesignAmbients ambients,
     ReadingHabits habits,
-    Cautions cautions) {
+    LeakMethods leakMethods,
+    Cautions cautions,
+    RoofChecks roofChecks) {
 
   /** Reads them; problems are left with the tables. */
   public static ScoringRules load(RuleTables tables) {
@@ -32,7 +34,9 @@ public record ScoringRules(
             FailureModes.load(tables),
             DesignAmbients.load(tables),
             ReadingHabits.load(tables),
-            Cautions.load(tables));
+            LeakMethods.load(tables),
+            Cautions.load(tables),
+            RoofChecks.load(tables));
     rules.kinds.all().forEach(kind -> rules.check(tables, kind));
     return rules;
   }
@@ -75,6 +79,8 @@ public record ScoringRules(
         modes,
         ambients,
         habits,
-        cautions);
+        leakMethods,
+        cautions,
+        roofChecks);
   }
 }

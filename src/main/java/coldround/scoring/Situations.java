@@ -35,22 +35,33 @@ final class Situations {
     Set<String> situations = new TreeSet<>(Set.of("always", "electrical", "circuit"));
     situations.add("coil-cleaner");
     situations.add(its.place);
-    if (its.safetyGroup.endsWith("2L")) {
-      situations.add("A2L");
-    } else if (its.safetyGroup.endsWith("2") || its.safetyGroup.endsWith("3")) {
-      situations.add("A3");
-    }
-    if (its.safetyGroup.startsWith("B")) {
-      situations.add("toxic");
-    }
-    if (its.designation.equals("R-744")) {
-      situations.add("CO2");
-    }
+    situations.addAll(ofGas(its.safetyGroup, its.designation));
     if (its.kind.food()) {
       situations.add("food");
     }
     if (its.kind.kind().startsWith("walk-in")) {
       situations.add("walk-in");
+    }
+    return situations;
+  }
+
+  /** Those that a refrigerant brings by its safety group. */
+  static Set<String> ofGas(Refrigerant gas) {
+    return ofGas(gas.safetyGroup(), gas.designation());
+  }
+
+  private static Set<String> ofGas(String safetyGroup, String designation) {
+    Set<String> situations = new TreeSet<>();
+    if (safetyGroup.endsWith("2L")) {
+      situations.add("A2L");
+    } else if (safetyGroup.endsWith("2") || safetyGroup.endsWith("3")) {
+      situations.add("A3");
+    }
+    if (safetyGroup.startsWith("B")) {
+      situations.add("toxic");
+    }
+    if (designation.equals("R-744")) {
+      situations.add("CO2");
     }
     return situations;
   }

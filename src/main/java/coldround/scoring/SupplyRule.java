@@ -3,6 +3,7 @@ package coldround.scoring;
 import coldround.fleet.Unit;
 import coldround.reason.Reason;
 import coldround.refrigerant.Refrigerant;
+import coldround.refrigerant.RefrigerantRules;
 import coldround.refrigerant.Supply;
 import java.time.LocalDate;
 import java.util.ArrayList;

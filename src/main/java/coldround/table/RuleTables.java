@@ -7,8 +7,11 @@ import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
 import java.util.ArrayList;
 import java.util.HashSet;
+import java.util.HexFormat;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -25,6 +28,7 @@ public final class RuleTables {
   private final String packaged;
   private final Path override;
   private final List<TableProblem> problems = new ArrayList<>();
+  private final MessageDigest digest = sha256();
 
   /**
    * @param packaged folder on the class path, "scoring" or "import"
@@ -142,10 +146,31 @@ public final class RuleTables {
         throw new IOException("no such file");
       }
       try (bytes) {
-        return TableText.read(bytes);
+        byte[] content = bytes.readAllBytes();
+        digest.update(content);
+        return TableText.read(content);
       }
     } catch (IOException e) {
       throw new UncheckedIOException(e);
+    }
+  }
+
+  private static MessageDigest sha256() {
+    try {
+      return MessageDigest.getInstance("SHA-256");
+    } catch (NoSuchAlgorithmException e) {
+      throw new IllegalStateException(e);
+    }
+  }
+
+  /**
+   * Tells the tables read so far from any others: a hash of their bytes in the order of reading.
+   */
+  public String fingerprint() {
+    try {
+      return HexFormat.of().formatHex(((MessageDigest) digest.clone()).digest());
+    } catch (CloneNotSupportedException e) {
+      throw new IllegalStateException(e);
     }
   }
 

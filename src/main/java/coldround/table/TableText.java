@@ -2,8 +2,6 @@ package coldround.table;
 
 import coldround.sheet.Dialect;
 import coldround.sheet.SheetReader;
-import java.io.IOException;
-import java.io.InputStream;
 import java.io.StringReader;
 import java.nio.ByteBuffer;
 import java.nio.charset.CharacterCodingException;
@@ -23,8 +21,8 @@ final class TableText {
 
   private TableText() {}
 
-  static SheetReader read(InputStream bytes) throws IOException {
-    String text = decoded(bytes.readAllBytes());
+  static SheetReader read(byte[] bytes) {
+    String text = decoded(bytes);
     String plain = text.startsWith(BYTE_ORDER_MARK) ? text.substring(1) : text;
     return SheetReader.of(new StringReader(plain), Dialect.STANDARD.delimitedBy(delimiter(plain)));
   }

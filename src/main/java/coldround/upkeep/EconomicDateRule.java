@@ -11,11 +11,10 @@ import java.util.List;
 final class EconomicDateRule implements UpkeepRule {
 
   private static final String TEMPLATE =
-      "Dirty since {dirtSince}, the coil costs {perMonth} more electricity in its first month, three"
-          + " times that in the second, five in the third; with {cleaning} for a cleaning the cheapest"
-          + " interval is {interval}, that is until {date}";
-  // a mean month, for figures that a person can picture
-  private static final double MONTH_DAYS = 365.25 / 12;
+      "Dirty since {dirtSince}, the coil would cost {perYear} more electricity if it were left for a"
+          + " year; with {cleaning} for a cleaning the cheapest interval is {interval}, that is until"
+          + " {date}";
+  private static final double YEAR_DAYS = 365;
 
   @Override
   public List<Ask> asks(UnitCase unit) {
@@ -58,8 +57,8 @@ final class EconomicDateRule implements UpkeepRule {
         dirty.penalty().source(),
         "dirtSince",
         DirtSince.day(unit),
-        "perMonth",
-        costs.money(perDaySquared * MONTH_DAYS * MONTH_DAYS / 2),
+        "perYear",
+        costs.money(perDaySquared * YEAR_DAYS * YEAR_DAYS / 2),
         "cleaning",
         costs.money(cost),
         "interval",

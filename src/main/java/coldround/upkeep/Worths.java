@@ -69,7 +69,8 @@ final class Worths {
     return expected * costOf(unit, every ? "other" : mode);
   }
 
-  private static double costOf(UnitCase unit, String mode) {
+  /** What one fault of the mode costs, goods at risk included. */
+  static double costOf(UnitCase unit, String mode) {
     Costs costs = unit.tables().costs();
     String known = costs.has("breakdown", mode) ? mode : "other";
     String place = unit.jurisdiction();

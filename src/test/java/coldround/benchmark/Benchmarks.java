@@ -24,6 +24,7 @@ public final class Benchmarks {
               "csv-score", new CsvScore(),
               "demo", new Demo(),
               "import", new ImportSpeed(),
+              "replacement", Replacement::run,
               "rounds", Rounds::run,
               "rounds-table", RoundsTable::run,
               "saturation", new SaturationLookups()));

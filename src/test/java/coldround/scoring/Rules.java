@@ -1,5 +1,6 @@
 package coldround.scoring;
 
+import coldround.refrigerant.RefrigerantRules;
 import coldround.table.RuleTables;
 
 /** The packaged rule tables, read once for the tests of scoring. */

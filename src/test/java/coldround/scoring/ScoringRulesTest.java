@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import coldround.refrigerant.RefrigerantRules;
 import coldround.table.BadTables;
 import coldround.table.RuleTables;
 import java.io.IOException;
@@ -56,6 +57,8 @@ class ScoringRulesTest {
     "fault-priors.csv, 'chiller,1.2', 'chiller,0', is outside 0.01",
     "design-ambients.csv, 'indoors,indoors', 'inside,indoors', names a row that design-ambients.csv does not have",
     "cautions.csv, 'roof,roof', 'roof,moon', is not one of",
+    "roof-checks.csv, 'reading-gas,impossible', 'reading-gas,odd', is not one of",
+    "roof-checks.csv, 'cool-control,too-cool', 'cool-control,low', no row says what to check when 'too-cool'",
     "part-grades.csv, 'worn,yes', 'worn,maybe', is not one of",
     "leak-methods.csv, '*,rolling-average', '*,guessing', is not one of",
     "leak-methods.csv, '*,rolling', 'C1/S1,rolling', the row '*' for all others is missing",

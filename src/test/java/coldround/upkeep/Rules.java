@@ -1,7 +1,6 @@
 package coldround.upkeep;
 
-import coldround.refrigerant.LeakInspections;
-import coldround.scoring.RefrigerantRules;
+import coldround.refrigerant.RefrigerantRules;
 import coldround.scoring.Scoring;
 import coldround.scoring.ScoringRules;
 import coldround.table.RuleTables;
@@ -24,7 +23,7 @@ final class Rules {
             tables,
             ScoringRules.load(tables),
             gases.refrigerants(),
-            LeakInspections.load(tables),
+            gases.leakInspections(),
             gases.categories());
     tables.check();
     return upkeep;

@@ -35,9 +35,9 @@ record MappingView(
       return made.profile();
     }
     throw Problem.unprocessable("mapping-unsure", "It is not sure what the columns mean", detail())
-        .including("columns", columns)
-        .including("missing", missing)
-        .including("proposal", proposal);
+        .telling("columns", columns)
+        .telling("missing", missing)
+        .telling("proposal", proposal);
   }
 
   private String detail() {

@@ -10,6 +10,7 @@ import coldround.pages.UnitView;
 import coldround.quantity.MeasureSystem;
 import coldround.scoring.Assessment;
 import coldround.scoring.LimitName;
+import coldround.scoring.NextReadings;
 import coldround.scoring.Scoring;
 import coldround.scoring.ScoringRules;
 import coldround.upkeep.Upkeep;
@@ -39,14 +40,22 @@ public class UnitPage {
 
   private final Fleet fleet;
   private final Scoring scoring;
+  private final NextReadings next;
   private final Upkeep upkeep;
   private final ScoringRules rules;
   private final Today today;
 
   @Inject
-  UnitPage(Fleet fleet, Scoring scoring, Upkeep upkeep, ScoringRules rules, Today today) {
+  UnitPage(
+      Fleet fleet,
+      Scoring scoring,
+      NextReadings next,
+      Upkeep upkeep,
+      ScoringRules rules,
+      Today today) {
     this.fleet = fleet;
     this.scoring = scoring;
+    this.next = next;
     this.upkeep = upkeep;
     this.rules = rules;
     this.today = today;
@@ -72,6 +81,9 @@ public class UnitPage {
     LocalDate asOf = today.at(history.site());
     Assessment assessment = scoring.assess(history, asOf);
     return UnitReport.of(
-        assessment, upkeep.tasks(assessment, asOf), rules.limits().value(LimitName.EXCESS_LIMIT));
+        assessment,
+        upkeep.tasks(assessment, asOf),
+        next.of(history, assessment),
+        rules.limits().value(LimitName.EXCESS_LIMIT));
   }
 }

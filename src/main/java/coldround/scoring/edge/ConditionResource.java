@@ -7,6 +7,8 @@ import coldround.http.Answers;
 import coldround.http.Parameters;
 import coldround.http.Problem;
 import coldround.quantity.MeasureSystem;
+import coldround.scoring.Assessment;
+import coldround.scoring.NextReadings;
 import coldround.scoring.Scoring;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.GET;
@@ -30,13 +32,15 @@ public class ConditionResource {
 
   private final Fleet fleet;
   private final Scoring scoring;
+  private final NextReadings next;
   private final Today today;
   private final Answers answers;
 
   @Inject
-  ConditionResource(Fleet fleet, Scoring scoring, Today today, Answers answers) {
+  ConditionResource(Fleet fleet, Scoring scoring, NextReadings next, Today today, Answers answers) {
     this.fleet = fleet;
     this.scoring = scoring;
+    this.next = next;
     this.today = today;
     this.answers = answers;
   }
@@ -56,8 +60,10 @@ public class ConditionResource {
     MeasureSystem system = Parameters.measures(measures);
     UnitHistory history = fleet.history(id).orElseThrow(() -> Problem.notFound("unit " + id));
     LocalDate day = Parameters.date("asOf", asOf, today.at(history.site()));
+    Assessment assessment = scoring.assess(history, day);
     return answers.read(
-        ConditionView.of(history.unit(), scoring.assess(history, day).condition(), system),
+        ConditionView.of(
+            history.unit(), assessment.condition(), next.of(history, assessment), system),
         request);
   }
 }

@@ -7,6 +7,7 @@ import coldround.quantity.MeasureSystem;
 import coldround.scoring.Condition;
 import coldround.scoring.Diagnostic;
 import coldround.scoring.FactorScore;
+import coldround.scoring.NextReading;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import java.math.BigDecimal;
 import java.time.LocalDate;
@@ -23,6 +24,7 @@ public record ConditionView(
     BigDecimal completeness,
     List<Factor> factors,
     Map<String, Figure> diagnostics,
+    List<NextReadingView> nextReadings,
     List<String> cautions) {
 
   /** Names a unit in answers. */
@@ -43,11 +45,16 @@ public record ConditionView(
       Range lostBetween,
       List<ReasonView> reasons) {}
 
+  /** Evidence that is missing, with what having it would do to the width of the range. */
+  public record NextReadingView(
+      String evidence, BigDecimal range, BigDecimal narrowsBy, ReasonView reason) {}
+
   /** A value, or what is missing to know it. */
   @JsonInclude(JsonInclude.Include.NON_NULL)
   public record Figure(BigDecimal value, String unit, String missing) {}
 
-  public static ConditionView of(Unit unit, Condition condition, MeasureSystem system) {
+  public static ConditionView of(
+      Unit unit, Condition condition, List<NextReading> next, MeasureSystem system) {
     Map<String, Figure> figures = new LinkedHashMap<>();
     condition.diagnostics().forEach(d -> figures.put(d.name(), figure(d, system)));
     return new ConditionView(
@@ -58,6 +65,7 @@ public record ConditionView(
         Measured.number(condition.completeness()),
         condition.factors().stream().map(factor -> factor(factor, system)).toList(),
         figures,
+        next.stream().map(reading -> next(reading, system)).toList(),
         condition.cautions());
   }
 
@@ -69,6 +77,14 @@ public record ConditionView(
         factor.known(),
         new Range(Measured.number(factor.least()), Measured.number(factor.most())),
         factor.reasons().stream().map(reason -> ReasonView.of(reason, system)).toList());
+  }
+
+  private static NextReadingView next(NextReading reading, MeasureSystem system) {
+    return new NextReadingView(
+        reading.evidence(),
+        Measured.number(reading.rangePoints()),
+        Measured.number(reading.narrowsBy()),
+        ReasonView.of(reading.reason(), system));
   }
 
   private static Figure figure(Diagnostic diagnostic, MeasureSystem system) {

@@ -32,12 +32,14 @@ class StoredFleetList implements FleetList, Ranking {
   private final EntityManager entities;
   private final ObjectMapper json;
   private final Outbox outbox;
+  private final StoredScores scores;
 
   @Inject
-  StoredFleetList(EntityManager entities, ObjectMapper json, Outbox outbox) {
+  StoredFleetList(EntityManager entities, ObjectMapper json, Outbox outbox, StoredScores scores) {
     this.entities = entities;
     this.json = json;
     this.outbox = outbox;
+    this.scores = scores;
   }
 
   @Override
@@ -49,6 +51,7 @@ class StoredFleetList implements FleetList, Ranking {
       AssessmentRow before = entities.find(AssessmentRow.class, now.unitId);
       if (before == null || before.score != now.score) {
         changes.add(change(place, before));
+        scores.keep(now.unitId, place.condition());
       }
       entities.merge(now);
     }

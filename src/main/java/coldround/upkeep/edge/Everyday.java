@@ -1,42 +1,70 @@
 package coldround.upkeep.edge;
 
+import coldround.fleet.Fleet;
 import coldround.fleet.Today;
+import coldround.table.Basis;
 import io.quarkus.runtime.StartupEvent;
 import io.quarkus.scheduler.Scheduled;
 import jakarta.annotation.Priority;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.event.Observes;
 import jakarta.inject.Inject;
-import java.time.LocalDate;
+import jakarta.transaction.Transactional;
+import java.nio.charset.StandardCharsets;
+import java.util.UUID;
+import java.util.stream.Collectors;
 
-/** Works the whole fleet out anew at every start, since tables may have changed, and every day. */
+/** Works the whole fleet out anew where the stored results are of another day or other tables. */
 @ApplicationScoped
 class Everyday {
 
   private final Reassessment reassessment;
+  private final Fleet fleet;
   private final Today today;
-  private volatile LocalDate done;
+  private final Basis basis;
 
   @Inject
-  Everyday(Reassessment reassessment, Today today) {
+  Everyday(Reassessment reassessment, Fleet fleet, Today today, Basis basis) {
     this.reassessment = reassessment;
+    this.fleet = fleet;
     this.today = today;
+    this.basis = basis;
   }
 
+  @Transactional
   void atStart(@Observes @Priority(3000) StartupEvent start) {
-    everything();
+    refresh();
   }
 
-  @Scheduled(cron = "0 1/15 * * * ?", concurrentExecution = Scheduled.ConcurrentExecution.SKIP)
-  void asDaysBegin() {
-    if (!today.usually().equals(done)) {
-      everything();
+  // the day begins at another hour where a site lies in another zone
+  @Scheduled(cron = "0 1 * * * ?", concurrentExecution = Scheduled.ConcurrentExecution.SKIP)
+  @Transactional
+  void everyHour() {
+    refresh();
+  }
+
+  private void refresh() {
+    String now = fingerprint();
+    BasisRow stored = BasisRow.findById(BasisRow.ONLY);
+    if (stored != null && stored.fingerprint.equals(now)) {
+      return;
     }
+    reassessment.everything();
+    BasisRow row = new BasisRow();
+    row.id = BasisRow.ONLY;
+    row.fingerprint = now;
+    BasisRow.getEntityManager().merge(row);
   }
 
-  private void everything() {
-    LocalDate day = today.usually();
-    reassessment.everything();
-    done = day;
+  /** Of the tables and of the day that it is at the sites. */
+  private String fingerprint() {
+    String days =
+        fleet.sites("").stream()
+            .map(site -> site.timeZone() + " " + today.at(site))
+            .distinct()
+            .sorted()
+            .collect(Collectors.joining(", "));
+    byte[] text = (basis.text() + " on " + days).getBytes(StandardCharsets.UTF_8);
+    return UUID.nameUUIDFromBytes(text).toString();
   }
 }

@@ -73,6 +73,9 @@ class PagesInBrowserTest {
     "unit, units/WORST, 390, 844, dark",
     "unit, units/WORST, 1280, 900, light",
     "unit, units/WORST, 1280, 900, dark",
+    "roof, refrigerants?refrigerant=R-404A&ambient=70&split=30&head=290, 390, 844, light",
+    "roof, refrigerants?refrigerant=R-404A&ambient=70&split=30&head=290, 1280, 900, dark",
+    "roof-wrong, refrigerants?refrigerant=R-9999&ambient=x&split=30, 390, 844, dark",
     "nothing, '?q=zeppelin', 390, 844, light",
     "refused, '?order=sideways', 1280, 900, light",
     "enter, enter, 390, 844, light",
@@ -105,7 +108,14 @@ class PagesInBrowserTest {
   @ValueSource(ints = {320, 360, 640, 800, 1024})
   void nothingHasToBeScrolledSideways(int width) {
     browser.screen(width, 800);
-    for (String address : List.of("?q=LONG", "", unit(), "?q=zeppelin", "enter")) {
+    for (String address :
+        List.of(
+            "?q=LONG",
+            "",
+            unit(),
+            "?q=zeppelin",
+            "enter",
+            "refrigerants?refrigerant=x&ambient=1")) {
       browser.go(home + address);
       assertEquals(0, browser.overflow(), address + " at " + width);
     }
@@ -115,7 +125,7 @@ class PagesInBrowserTest {
   @Test
   void whatIsTouchedIsBigEnoughForGloves() {
     browser.screen(390, 844);
-    for (String address : List.of("", unit())) {
+    for (String address : List.of("", unit(), "refrigerants")) {
       browser.go(home + address);
       for (WebElement each :
           browser
@@ -137,12 +147,13 @@ class PagesInBrowserTest {
     while (!"q".equals(browser.driver().switchTo().activeElement().getAttribute("id"))) {
       press(Keys.TAB);
     }
-    press(worst.tag(), Keys.ENTER);
+    press(worst.tag());
+    browser.follow(() -> press(Keys.ENTER));
     assertEquals(worst.tag(), browser.driver().findElement(By.id("q")).getAttribute("value"));
     while (!browser.driver().switchTo().activeElement().getText().equals(worst.tag())) {
       press(Keys.TAB);
     }
-    press(Keys.ENTER);
+    browser.follow(() -> press(Keys.ENTER));
     assertTrue(browser.driver().getCurrentUrl().contains("/units/u"));
     WebElement why = browser.driver().findElement(By.cssSelector(".governs summary"));
     browser.driver().executeScript("arguments[0].focus()", why);

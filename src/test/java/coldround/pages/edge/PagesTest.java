@@ -235,6 +235,53 @@ class PagesTest {
     page("/?measures=si").body(containsString("?measures=si\">U-000<"));
   }
 
+  // R-404A condensing at 100 °F: 237 to 238 psig by makers' pressure-temperature charts, from
+  // memory
+  @Test
+  void theRoofCalculatorTellsWhatToExpectAndJudgesWhatWasRead() {
+    page("/refrigerants")
+        .body(allOf(containsString("Work it out"), containsString("value=\"30\"")));
+    page("/refrigerants?refrigerant=r12&ambient=70&split=30")
+        .body(
+            allOf(
+                containsString("100.0 °F"),
+                containsString("117 psig"),
+                not(containsString("Split read"))));
+    page("/refrigerants?refrigerant=R-404A&ambient=70&split=30&head=290")
+        .body(
+            allOf(
+                containsString("Clean the coil"),
+                containsString("What to check next"),
+                containsString("roof-checks.csv"),
+                containsString("limits.csv, row excess-limit")));
+    page("/refrigerants?refrigerant=R-404A&ambient=21&split=17&measures=si")
+        .body(allOf(containsString("38.0 °C"), containsString("kPag")));
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "refrigerant=R-9999&ambient=70&split=30, is a refrigerant of the list",
+    "refrigerant=R-404A&ambient=warm&split=30, is a number",
+    "refrigerant=R-404A&ambient=70&split=-3, is above zero",
+    "refrigerant=R-404A&ambient=70&split=400, saturation table runs from",
+    "refrigerant=R-404A&ambient=70&split=30&head=NaN, is a number",
+    "refrigerant=R-404A&ambient=70&split=30&head=4000, saturation table runs from",
+    "refrigerant=R-404A&ambient=70&split=30&elevation=99999, lies from",
+    "refrigerant=<script>&ambient=70&split=30, &lt;script&gt;",
+  })
+  void theRoofCalculatorSaysWhatItCannotUse(String typed, String told) {
+    Api.asPlanner()
+        .get("/refrigerants?" + typed)
+        .then()
+        .statusCode(400)
+        .contentType("text/html")
+        .body(
+            allOf(
+                containsString(told),
+                containsString("Work it out"),
+                not(containsString("<script"))));
+  }
+
   @Test
   void aUnitThatIsNotThereIsAPageToo() {
     Api.asPlanner()
@@ -246,7 +293,7 @@ class PagesTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"/", "unit", "/enter"})
+  @ValueSource(strings = {"/", "unit", "/enter", "/refrigerants"})
   void noPageMayRunForeignOrInlineScript(String which) {
     String address = which.equals("unit") ? "/units/" + importedUnit() : which;
     String policy =

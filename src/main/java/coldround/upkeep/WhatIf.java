@@ -1,0 +1,116 @@
+package coldround.upkeep;
+
+import coldround.fleet.UnitHistory;
+import coldround.reason.Source;
+import coldround.scoring.Assessment;
+import coldround.scoring.Scoring;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+
+/** What a change would do to the coming twelve months of a fleet. */
+public final class WhatIf {
+
+  private static final String LOCKOUT = "high-head-lockout";
+
+  /**
+   * A change to look at.
+   *
+   * @param asOf day on which the twelve months begin; nothing is done from now until then
+   * @param hotterK added to every design ambient
+   * @param skipCleanings true when no condenser is cleaned in those months
+   * @param technicians how many times as many there are, above 0
+   */
+  public record Change(LocalDate asOf, double hotterK, boolean skipCleanings, double technicians) {
+    public Change {
+      if (!(technicians > 0) || !Double.isFinite(hotterK)) {
+        throw new IllegalArgumentException(
+            "technicians must be above 0 and the heat a number, not "
+                + technicians
+                + " and "
+                + hotterK);
+      }
+    }
+
+    /** No change: the plan as it stands. */
+    public static Change none(LocalDate asOf) {
+      return new Change(asOf, 0, false, 1);
+    }
+  }
+
+  private final Scoring scoring;
+  private final Upkeep upkeep;
+  private final int minutesPerWeek;
+  private final Source capacity;
+
+  /**
+   * @param minutesPerWeek work that the technicians there are can do in a week
+   * @param capacity where that figure comes from
+   */
+  public WhatIf(Scoring scoring, Upkeep upkeep, int minutesPerWeek, Source capacity) {
+    this.scoring = scoring;
+    this.upkeep = upkeep;
+    this.minutesPerWeek = minutesPerWeek;
+    this.capacity = capacity;
+  }
+
+  /**
+   * The twelve months under the change; compare with those under {@link Change#none}.
+   *
+   * @param fleet what is known today
+   */
+  public Outlook outlook(Iterable<UnitHistory> fleet, Change change) {
+    Sum sum = new Sum();
+    for (UnitHistory history : fleet) {
+      if (history.unit().inUse(change.asOf)) {
+        add(scoring.assess(history, change.asOf), change, sum);
+      }
+    }
+    int minutes = (int) Math.max(1, Math.round(minutesPerWeek * change.technicians));
+    int over =
+        Levelling.level(sum.tasks, change.asOf, minutes, capacity).over().values().stream()
+            .mapToInt(Integer::intValue)
+            .sum();
+    Costs costs = upkeep.costs();
+    return new Outlook(
+        sum.lockouts,
+        sum.otherFaults,
+        sum.cleanings,
+        costs.money(sum.breakdowns),
+        costs.money(sum.energy),
+        costs.money(sum.cleaning),
+        over);
+  }
+
+  private static final class Sum {
+    private final List<Task> tasks = new ArrayList<>();
+    private double lockouts;
+    private double otherFaults;
+    private double breakdowns;
+    private double energy;
+    private double cleaning;
+    private int cleanings;
+  }
+
+  private void add(Assessment assessment, Change change, Sum sum) {
+    UnitCase unit = new UnitCase(assessment, upkeep.tables());
+    LocalDate end = change.asOf.plusMonths(12);
+    LocalDate due = null;
+    for (Task task : upkeep.tasks(assessment, change.asOf)) {
+      boolean cleaning = task.task().equals(TaskCode.CONDENSER);
+      if (task.due().isBefore(end) && !(cleaning && change.skipCleanings)) {
+        sum.tasks.add(task);
+        due = cleaning ? task.due() : due;
+      }
+    }
+    CoilYear year = CoilYear.of(unit, due, change.hotterK);
+    double others = assessment.faults().expectedNextYear() - CoilYear.recorded(unit);
+    sum.lockouts += year.lockouts();
+    sum.otherFaults += others;
+    sum.breakdowns += year.lockouts() * Worths.costOf(unit, LOCKOUT);
+    sum.breakdowns += others * Worths.costOf(unit, "other");
+    sum.energy += year.energy();
+    sum.cleanings += year.cleanings();
+    sum.cleaning += year.cleanings() * CleaningCost.of(unit);
+  }
+}
