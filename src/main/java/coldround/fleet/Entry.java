@@ -13,8 +13,9 @@ import java.util.Map;
  * is not there.
  *
  * @param line line of the file, 0 for one that came by a call
- * @param said by column name: String, {@link LocalDate}, {@link ZoneId}, Double, {@link Quantity},
- *     List of codes, {@link Reading}, {@link Grade} or {@link #ERASED}
+ * @param said by column name: String, {@link LocalDate}, {@link java.time.OffsetDateTime} for a day
+ *     that depends on the zone of the site, {@link ZoneId}, Double, {@link Quantity}, List of
+ *     codes, {@link Reading}, {@link Grade} or {@link #ERASED}
  */
 public record Entry(long line, Map<String, Object> said) {
 

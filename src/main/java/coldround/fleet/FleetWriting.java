@@ -47,7 +47,10 @@ public interface FleetWriting {
 
   /**
    * Merges the entries with what is stored, in their order, and writes what differs. The caller
-   * holds the transaction and keeps batches to some hundred entries.
+   * holds the transaction and keeps batches to some hundred entries. What is put in the place of
+   * something is kept as a {@link Correction}.
+   *
+   * @param origin of corrections: id of the import, or one of the names there
    */
-  Written write(Kind kind, List<Entry> batch);
+  Written write(Kind kind, List<Entry> batch, String origin);
 }

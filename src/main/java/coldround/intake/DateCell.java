@@ -4,26 +4,35 @@ import coldround.sheet.ExcelCells;
 import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
+import java.time.LocalTime;
+import java.time.OffsetDateTime;
 import java.time.YearMonth;
+import java.time.ZoneOffset;
 import java.util.EnumSet;
 import java.util.Set;
 import java.util.function.Supplier;
+import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /**
  * A day: year first always, other orders by the profile or as the column proves, and the numbers by
- * which spreadsheets keep days. A time of day behind it is dropped. Years of two digits are of the
- * last hundred years up to the year of the import.
+ * which spreadsheets keep days. A time of day behind it is dropped, unless it says how far it is
+ * from UTC: the site then decides which day it was. Years of two digits are of the hundred years
+ * that end with the last one the column takes.
  */
 final class DateCell implements CellReader {
 
   private static final Pattern SERIAL = Pattern.compile("[1-6]\\d{4}(\\.\\d+)?");
+  private static final Pattern MOMENT =
+      Pattern.compile(
+          "(.+?)[T ](\\d{1,2}:\\d{2}(?::\\d{2}(?:\\.\\d{1,9})?)?) ?(Z|[+-]\\d{2}:?\\d{2})");
   private static final String TODAY = "today";
+  private static final Pattern YEARS_AHEAD = Pattern.compile("today\\+(\\d{1,3})a");
 
   private final DateOrder order;
   private final LocalDate earliest;
   private final LocalDate latest;
-  private final LocalDate today;
+  private final int lastYear;
   private final Supplier<DateEvidence> evidence;
   private final Set<ProblemCode> told = EnumSet.noneOf(ProblemCode.class);
 
@@ -31,13 +40,13 @@ final class DateCell implements CellReader {
       DateOrder order,
       LocalDate earliest,
       LocalDate latest,
-      LocalDate today,
+      int lastYear,
       Supplier<DateEvidence> evidence) {
     this.order = order;
     this.evidence = evidence;
     this.earliest = earliest;
     this.latest = latest;
-    this.today = today;
+    this.lastYear = lastYear;
   }
 
   static DateCell of(Column column, CellRules rules) {
@@ -45,21 +54,62 @@ final class DateCell implements CellReader {
         rules.profile().dates(),
         limit(column.least(), rules.today(), LocalDate.of(1, 1, 1)),
         limit(column.greatest(), rules.today(), LocalDate.of(9999, 12, 31)),
-        rules.today(),
+        lastYear(column, rules.today()),
         () -> rules.dates().apply(column.name()));
   }
 
-  /** In the east of the contractor's zone the next day has begun: today allows one day more. */
+  /**
+   * A day, "today" or "today+20a". In the east of the contractor's zone the next day has begun:
+   * today allows one day more.
+   */
   private static LocalDate limit(String cell, LocalDate today, LocalDate none) {
     if (cell.isEmpty()) {
       return none;
     }
+    Matcher ahead = YEARS_AHEAD.matcher(cell);
+    if (ahead.matches()) {
+      return today.plusYears(Integer.parseInt(ahead.group(1)));
+    }
     return cell.equals(TODAY) ? today.plusDays(1) : LocalDate.parse(cell);
+  }
+
+  /** The latest year that two digits can mean: that of the last day which the column takes. */
+  private static int lastYear(Column column, LocalDate today) {
+    boolean ahead = YEARS_AHEAD.matcher(column.greatest()).matches();
+    return ahead ? limit(column.greatest(), today, today).getYear() : today.getYear();
+  }
+
+  /** The day of a value that {@link #read} made: of a moment that which it was written with. */
+  static LocalDate day(Object value) {
+    if (value instanceof OffsetDateTime moment) {
+      return moment.toLocalDate();
+    }
+    return value instanceof LocalDate day ? day : null;
   }
 
   @Override
   public Object read(String text, Refusals refusals) {
-    DateParts parts = DateParts.of(text);
+    Matcher moment = MOMENT.matcher(text);
+    LocalDate day = dayOf(moment.matches() ? moment.group(1) : text, text, refusals);
+    return day == null || !moment.matches() ? day : moment(day, moment, text, refusals);
+  }
+
+  /** A time with its distance from UTC may lie on another day at the site. */
+  private Object moment(LocalDate day, Matcher moment, String text, Refusals refusals) {
+    try {
+      String time = moment.group(2).length() == 4 ? "0" + moment.group(2) : moment.group(2);
+      return OffsetDateTime.of(day, LocalTime.parse(time), ZoneOffset.of(moment.group(3)));
+    } catch (DateTimeException e) {
+      refusals.add(
+          ProblemCode.NOT_A_DATE,
+          "'%s': there is no such time of day. Write it as 2026-05-31T14:30:00Z, or leave it out."
+              .formatted(shown(text)));
+      return null;
+    }
+  }
+
+  private LocalDate dayOf(String written, String text, Refusals refusals) {
+    DateParts parts = DateParts.of(written);
     if (parts == null) {
       return SERIAL.matcher(text).matches()
           ? serial(text, refusals)
@@ -89,7 +139,7 @@ final class DateCell implements CellReader {
           refusals,
           ProblemCode.TWO_DIGIT_YEARS,
           "'%s' was read as %s: years of two digits are those from %d to %d."
-              .formatted(shown(text), day, today.getYear() - 99, today.getYear()));
+              .formatted(shown(text), day, lastYear - 99, lastYear));
     }
     return day;
   }
@@ -148,8 +198,8 @@ final class DateCell implements CellReader {
   }
 
   private int century(int twoDigits) {
-    int year = today.getYear() / 100 * 100 + twoDigits;
-    return year > today.getYear() ? year - 100 : year;
+    int year = lastYear / 100 * 100 + twoDigits;
+    return year > lastYear ? year - 100 : year;
   }
 
   private LocalDate day(int year, int month, int day, String text, Refusals refusals) {

@@ -7,6 +7,7 @@ import coldround.fleet.FleetWriting.Outcome;
 import coldround.fleet.FleetWriting.Written;
 import coldround.fleet.Kind;
 import coldround.fleet.Reading;
+import coldround.fleet.UnitNames;
 import coldround.intake.RowReading.Understood;
 import coldround.sheet.Row;
 import coldround.sheet.SheetWriter;
@@ -33,11 +34,21 @@ public final class Importing {
   private final List<String> keyColumns;
   private final RowReading reading;
   private final FleetWriting writing;
+  private final Run run;
   private final SheetWriter rejectedRows;
   private final SeenKeys seen = new SeenKeys();
+  private final ListedUnits listed = new ListedUnits();
   private final Tally tally = new Tally();
   private final Set<String> units = new HashSet<>();
   private final List<Understood> batch = new ArrayList<>();
+
+  /**
+   * Whose rows they are.
+   *
+   * @param id of the import, which corrections are told by
+   * @param watch told how far it has come
+   */
+  public record Run(String id, Watch watch) {}
 
   /**
    * @param rejectedRows takes the file of rejected rows
@@ -48,12 +59,14 @@ public final class Importing {
       List<Column> columns,
       CellRules rules,
       FleetWriting writing,
+      Run run,
       SheetWriter rejectedRows) {
     this.kind = kind;
     this.heading = heading;
     this.keyColumns = columns.stream().filter(Column::isKey).map(Column::name).toList();
     this.reading = new RowReading(kind, heading, rules);
     this.writing = writing;
+    this.run = run;
     this.rejectedRows = rejectedRows;
   }
 
@@ -80,9 +93,17 @@ public final class Importing {
     return Set.copyOf(units);
   }
 
+  /** Units in use that the list, if it is one of units, does not have. */
+  public Vanished vanished(UnitNames names) {
+    return kind == Kind.UNITS ? listed.missing(names) : Vanished.NONE;
+  }
+
   private void take(Understood row) {
     if (row.entry() != null) {
       tally.understood(row.entry());
+    }
+    if (kind == Kind.UNITS) {
+      listed.note(row.said());
     }
     batch.add(row);
     if (batch.size() == BATCH) {
@@ -96,7 +117,7 @@ public final class Importing {
     Written written =
         entries.isEmpty()
             ? new Written(List.of(), Set.of(), List.of())
-            : writing.write(kind, entries);
+            : writing.write(kind, entries, run.id());
     Map<Integer, List<RowProblem>> doubts = doubts(written, entries);
     int next = 0;
     for (Understood row : batch) {
@@ -106,6 +127,7 @@ public final class Importing {
     }
     units.addAll(written.units());
     batch.clear();
+    run.watch().rows(tally.rows().read());
     giveUpOnNoise();
   }
 

@@ -33,7 +33,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 class AnyFileTest {
 
   private static final FleetWriting STORE =
-      (kind, batch) ->
+      (kind, batch, origin) ->
           new Written(batch.stream().map(entry -> Outcome.CREATED).toList(), Set.of(), List.of());
 
   /** Null when refused. */
@@ -44,7 +44,8 @@ class AnyFileTest {
       Files.write(file, bytes);
       try (TableFile table = TableFile.open(file, "", kind, columns, Lists.rules())) {
         SheetWriter rows = SheetWriter.guarded(rejected);
-        return new Importing(kind, table.heading(), columns, Lists.rules(), STORE, rows)
+        return new Importing(
+                kind, table.heading(), columns, Lists.rules(), STORE, Lists.run(), rows)
             .run(table.rows());
       } catch (UnreadableFile refusal) {
         assertFalse(refusal.getMessage().isBlank());

@@ -72,7 +72,7 @@ class CellTest {
         "units     | installed         | 1900-01-01          | 1900-01-01",
         "units     | installed         | 30.04.2009          | 2009-04-30",
         "units     | installed         | 39933               | 2009-04-30",
-        "units     | serial            | '00123              | 00123",
+        "units     | serial            | '''00123'           | 00123",
         "units     | retired           | 2030-12-31          | 2030-12-31",
         "units     | refrigerant       | r404a               | R-404A",
         "units     | high_cutout [psig]| 2.7E+2              | 270.0 psig",

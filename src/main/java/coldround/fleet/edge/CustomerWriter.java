@@ -1,5 +1,6 @@
 package coldround.fleet.edge;
 
+import coldround.fleet.Cells;
 import coldround.fleet.Entry;
 import coldround.fleet.FleetWriting.Outcome;
 import coldround.fleet.Kind;
@@ -43,7 +44,9 @@ class CustomerWriter implements KindWriter, PanacheRepository<CustomerRow> {
                     rows.computeIfAbsent(customer.code(), code -> new CustomerRow());
                 target.write(customer);
                 persist(target);
-              }));
+              },
+              (old, now) ->
+                  notes.changed(Kind.CUSTOMERS, null, now.code(), Cells.of(old), Cells.of(now))));
     }
     return outcomes;
   }

@@ -17,20 +17,29 @@ import java.util.Map;
 class FleetWrites implements FleetWriting {
 
   private final EntityManager entities;
+  private final StoredCorrections corrections;
+  private final SiteDays days;
   private final Map<Kind, KindWriter> writers = new EnumMap<>(Kind.class);
 
   @Inject
-  FleetWrites(EntityManager entities, @Any Instance<KindWriter> writers) {
+  FleetWrites(
+      EntityManager entities,
+      StoredCorrections corrections,
+      SiteDays days,
+      @Any Instance<KindWriter> writers) {
     this.entities = entities;
+    this.corrections = corrections;
+    this.days = days;
     for (KindWriter writer : writers) {
       writer.kinds().forEach(kind -> this.writers.put(kind, writer));
     }
   }
 
   @Override
-  public Written write(Kind kind, List<Entry> batch) {
+  public Written write(Kind kind, List<Entry> batch, String origin) {
     Notes notes = new Notes();
-    List<Outcome> outcomes = writers.get(kind).write(batch, notes);
+    List<Outcome> outcomes = writers.get(kind).write(days.of(batch), notes);
+    corrections.keep(notes.corrections(), origin);
     entities.flush();
     entities.clear();
     return notes.written(outcomes);

@@ -1,5 +1,6 @@
 package coldround.fleet.edge;
 
+import coldround.fleet.Cells;
 import coldround.fleet.Entry;
 import coldround.fleet.FleetWriting.Outcome;
 import coldround.fleet.Kind;
@@ -18,10 +19,12 @@ import java.util.Set;
 class SiteWriter implements KindWriter, PanacheRepository<SiteRow> {
 
   private final Known known;
+  private final Places places;
 
   @Inject
-  SiteWriter(Known known) {
+  SiteWriter(Known known, Places places) {
     this.known = known;
+    this.places = places;
   }
 
   @Override
@@ -31,6 +34,7 @@ class SiteWriter implements KindWriter, PanacheRepository<SiteRow> {
 
   @Override
   public List<Outcome> write(List<Entry> batch, Notes notes) {
+    places.forget();
     Map<String, CustomerRow> customers = known.customers(batch);
     Map<SiteKey, SiteRow> rows = known.sites(batch);
     List<Outcome> outcomes = new ArrayList<>();
@@ -56,7 +60,14 @@ class SiteWriter implements KindWriter, PanacheRepository<SiteRow> {
               target.customer = customer;
               target.write(site);
               persist(target);
-            });
+            },
+            (old, now) ->
+                notes.changed(
+                    Kind.SITES,
+                    null,
+                    now.customer() + "/" + now.code(),
+                    Cells.of(old),
+                    Cells.of(now)));
     if (outcome == Outcome.CHANGED) {
       unitsOf(row).forEach(notes::touched);
     }

@@ -1,5 +1,6 @@
 package coldround.fleet.edge;
 
+import coldround.fleet.Cells;
 import coldround.fleet.Entry;
 import coldround.fleet.FleetWriting.Outcome;
 import coldround.fleet.Kind;
@@ -32,7 +33,9 @@ class TechnicianWriter implements KindWriter, PanacheRepositoryBase<TechnicianRo
                 TechnicianRow target = row == null ? new TechnicianRow() : row;
                 target.write(technician);
                 persist(target);
-              }));
+              },
+              (old, now) ->
+                  notes.changed(Kind.TECHNICIANS, null, now.code(), Cells.of(old), Cells.of(now))));
     }
     return outcomes;
   }

@@ -1,5 +1,6 @@
 package coldround.fleet.edge;
 
+import coldround.fleet.Cells;
 import coldround.fleet.Entry;
 import coldround.fleet.FleetWriting.Outcome;
 import coldround.fleet.Kind;
@@ -33,7 +34,14 @@ class TravelTimeWriter
                 TravelTimeRow target = row == null ? new TravelTimeRow() : row;
                 target.write(time);
                 persist(target);
-              }));
+              },
+              (old, now) ->
+                  notes.changed(
+                      Kind.TRAVEL_TIMES,
+                      null,
+                      now.from() + " - " + now.to(),
+                      Cells.of(old),
+                      Cells.of(now))));
     }
     return outcomes;
   }

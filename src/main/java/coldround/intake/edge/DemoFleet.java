@@ -54,7 +54,7 @@ class DemoFleet {
         new FileImport.Order(kind, tables.profile("standard").orElseThrow(), false, false, "");
     try (InputStream list = list(kind);
         Spool file = Spool.of(list, Long.MAX_VALUE)) {
-      Receipt receipt = imports.run(file.file(), order);
+      Receipt receipt = imports.run(file.file(), order, imports.begin());
       Log.infof("demo fleet: %d %s", receipt.rows().read(), kind.code());
     } catch (IOException e) {
       throw new UncheckedIOException(e);

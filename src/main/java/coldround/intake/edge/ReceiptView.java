@@ -1,8 +1,11 @@
 package coldround.intake.edge;
 
+import coldround.fleet.Kind;
+import coldround.intake.ProblemGroup;
 import coldround.intake.Receipt;
 import coldround.intake.RowProblem;
 import coldround.intake.Tally;
+import coldround.intake.Vanished;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import java.time.Instant;
 import java.util.List;
@@ -13,6 +16,7 @@ import java.util.TreeMap;
 record ReceiptView(
     String id,
     String kind,
+    String state,
     Instant received,
     boolean preview,
     boolean partial,
@@ -22,8 +26,12 @@ record ReceiptView(
     List<ProblemView> problems,
     long problemCount,
     Map<String, Long> problemsByCode,
+    List<ProblemGroup> problemGroups,
     @JsonInclude(JsonInclude.Include.NON_EMPTY) List<Map<String, String>> firstRows,
+    @JsonInclude(JsonInclude.Include.NON_NULL) Vanished vanished,
     @JsonInclude(JsonInclude.Include.NON_NULL) MappingView mapping) {
+
+  private static final String FINISHED = "finished";
 
   /**
    * One problem.
@@ -54,6 +62,7 @@ record ReceiptView(
     return new ReceiptView(
         receipt.id(),
         receipt.kind().code(),
+        FINISHED,
         receipt.received(),
         receipt.preview(),
         receipt.partial(),
@@ -63,7 +72,9 @@ record ReceiptView(
         receipt.problems().stream().map(ProblemView::of).toList(),
         receipt.problemCount(),
         new TreeMap<>(receipt.problemsByCode()),
+        receipt.problemGroups(),
         receipt.firstRows(),
+        receipt.kind() == Kind.UNITS ? receipt.vanished() : null,
         mapping);
   }
 }
