@@ -5,6 +5,7 @@ import coldround.field.FieldVisit;
 import coldround.field.Judgement;
 import coldround.field.Verdicts;
 import coldround.field.VisitForm;
+import coldround.fleet.Correction;
 import coldround.fleet.Entry;
 import coldround.fleet.Fleet;
 import coldround.fleet.FleetListener;
@@ -79,7 +80,7 @@ class VisitRecording {
       throw refusal(filled.problems());
     }
     understood.accept(filled.entry());
-    Written written = writing.write(Kind.VISITS, List.of(filled.entry()));
+    Written written = writing.write(Kind.VISITS, List.of(filled.entry()), Correction.FIELD);
     if (!written.units().isEmpty()) {
       listeners.forEach(listener -> listener.changed(List.of(unitId)));
     }
