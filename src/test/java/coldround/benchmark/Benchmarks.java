@@ -25,7 +25,9 @@ public final class Benchmarks {
               "demo", new Demo(),
               "rounds", Rounds::run,
               "rounds-table", RoundsTable::run,
-              "saturation", new SaturationLookups()));
+              "saturation", new SaturationLookups(),
+              "score", arguments -> new FleetScoring().run(arguments),
+              "upkeep", arguments -> new FleetTasks().run(arguments)));
 
   private Benchmarks() {}
 
