@@ -3,6 +3,7 @@ package coldround.app;
 import coldround.http.Problem;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonMappingException;
+import com.fasterxml.jackson.databind.exc.MismatchedInputException;
 import io.quarkus.logging.Log;
 import jakarta.ws.rs.WebApplicationException;
 import jakarta.ws.rs.core.Response;
@@ -57,6 +58,12 @@ class ProblemMappers {
       case 415 -> "This address does not take that Content-Type; the description is at /q/openapi.";
       default -> "The request cannot be used as it is; the description is at /q/openapi.";
     };
+  }
+
+  // the framework has a mapper of its own for these, which would answer without a body
+  @ServerExceptionMapper(priority = 1)
+  Response badShape(MismatchedInputException e) {
+    return badJson(e);
   }
 
   @ServerExceptionMapper

@@ -1,5 +1,7 @@
 package coldround.app;
 
+import coldround.field.VerdictTable;
+import coldround.field.Verdicts;
 import coldround.intake.IntakeTables;
 import coldround.intake.KnownRefrigerants;
 import coldround.intake.edge.ProfileFiles;
@@ -7,6 +9,8 @@ import coldround.refrigerant.Refrigerant;
 import coldround.refrigerant.RefrigerantLaw;
 import coldround.refrigerant.RefrigerantRules;
 import coldround.refrigerant.Refrigerants;
+import coldround.replacement.Economics;
+import coldround.rounds.RoundRules;
 import coldround.scoring.NextReadings;
 import coldround.scoring.RoofCheck;
 import coldround.scoring.Scoring;
@@ -41,6 +45,9 @@ class Rules {
   private final RefrigerantRules refrigerants;
   private final ScoringRules scoring;
   private final Upkeep upkeep;
+  private final VerdictTable verdicts;
+  private final Economics economics;
+  private final RoundRules rounds;
   private final IntakeTables intake;
   private final String fingerprint;
 
@@ -59,6 +66,9 @@ class Rules {
             refrigerants.refrigerants(),
             refrigerants.leakInspections(),
             refrigerants.categories());
+    verdicts = VerdictTable.load(judging);
+    economics = Economics.load(judging, scoring, upkeep);
+    rounds = RoundRules.load(judging);
     intake =
         IntakeTables.read(
             reading,
@@ -151,6 +161,24 @@ class Rules {
   @Singleton
   Basis basis(@ConfigProperty(name = "quarkus.application.version") String version) {
     return new Basis(version + " " + fingerprint);
+  }
+
+  @Produces
+  @Singleton
+  Verdicts verdicts() {
+    return new Verdicts(verdicts, scoring, refrigerants.refrigerants(), upkeep);
+  }
+
+  @Produces
+  @Singleton
+  Economics economics() {
+    return economics;
+  }
+
+  @Produces
+  @Singleton
+  RoundRules rounds() {
+    return rounds;
   }
 
   @Produces

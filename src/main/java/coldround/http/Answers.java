@@ -41,12 +41,13 @@ public class Answers {
 
   /** Bytes of any type, or 304. */
   public Response.ResponseBuilder read(byte[] body, MediaType type, Request request) {
-    EntityTag tag = new EntityTag(digest(body));
+    EntityTag tag = new EntityTag(tag(body));
     Response.ResponseBuilder unchanged = request.evaluatePreconditions(tag);
     return unchanged != null ? unchanged.tag(tag) : Response.ok(body, type).tag(tag);
   }
 
-  private byte[] bytes(Object body) {
+  /** JSON as it is sent. */
+  public byte[] bytes(Object body) {
     try {
       return json.writeValueAsBytes(body);
     } catch (JsonProcessingException e) {
@@ -54,7 +55,8 @@ public class Answers {
     }
   }
 
-  private static String digest(byte[] body) {
+  /** Strong tag of a body, without quotes. */
+  public static String tag(byte[] body) {
     try {
       byte[] hash = MessageDigest.getInstance("SHA-256").digest(body);
       return Base64.getUrlEncoder().withoutPadding().encodeToString(hash).substring(0, 27);

@@ -31,6 +31,7 @@ public final class Problem extends RuntimeException {
   private final String title;
   private final transient List<FieldError> errors;
   private final transient Map<String, String> headers = new LinkedHashMap<>();
+  private final transient Map<String, Object> extensions = new LinkedHashMap<>();
 
   public Problem(int status, String type, String title, String detail, List<FieldError> errors) {
     super(detail);
@@ -75,6 +76,14 @@ public final class Problem extends RuntimeException {
     return this;
   }
 
+  /** Adds a member of its own to the body; null adds none. */
+  public Problem telling(String member, Object value) {
+    if (value != null) {
+      extensions.put(member, value);
+    }
+    return this;
+  }
+
   public int status() {
     return status;
   }
@@ -93,6 +102,7 @@ public final class Problem extends RuntimeException {
     if (!errors.isEmpty()) {
       body.put("errors", errors);
     }
+    body.putAll(extensions);
     return body;
   }
 

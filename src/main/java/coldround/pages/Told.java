@@ -36,7 +36,7 @@ public record Told(String text, List<Fact> facts, String source) {
   }
 
   // days are told here as everywhere on a page
-  private static String sentence(String text) {
+  static String sentence(String text) {
     String told = DAY.matcher(text).replaceAll(day -> Figures.day(LocalDate.parse(day.group())));
     return told.isEmpty()
         ? told

@@ -57,6 +57,10 @@ public final class Measure {
   public static final Measure PSIG =
       pressure("psig", "psig", 0, Dimension.PRESSURE_GAUGE, KPA_PER_PSI);
   public static final Measure BARG = pressure("barg", "barg", 2, Dimension.PRESSURE_GAUGE, 100);
+  public static final Measure DELTA_KPA =
+      pressure("deltaKPa", "kPa", 0, Dimension.PRESSURE_DIFFERENCE, 1);
+  public static final Measure DELTA_PSI =
+      pressure("deltaPsi", "psi", 0, Dimension.PRESSURE_DIFFERENCE, KPA_PER_PSI);
   public static final Measure KG =
       linear("kg", "kg", 2, Dimension.MASS, Units.KILOGRAM, Units.KILOGRAM);
   public static final Measure GRAM =

@@ -11,6 +11,7 @@ public enum MeasureSystem {
           Dimension.TEMPERATURE_RISE, Measure.DELTA_F_PER_DAY,
           Dimension.PRESSURE_ABSOLUTE, Measure.PSIA,
           Dimension.PRESSURE_GAUGE, Measure.PSIG,
+          Dimension.PRESSURE_DIFFERENCE, Measure.DELTA_PSI,
           Dimension.MASS, Measure.POUND,
           Dimension.LENGTH, Measure.MILE)),
   SI(
@@ -20,6 +21,7 @@ public enum MeasureSystem {
           Dimension.TEMPERATURE_RISE, Measure.DELTA_K_PER_DAY,
           Dimension.PRESSURE_ABSOLUTE, Measure.KPA,
           Dimension.PRESSURE_GAUGE, Measure.KPAG,
+          Dimension.PRESSURE_DIFFERENCE, Measure.DELTA_KPA,
           Dimension.MASS, Measure.KG,
           Dimension.LENGTH, Measure.KILOMETRE));
 

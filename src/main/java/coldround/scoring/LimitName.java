@@ -15,6 +15,7 @@ public enum LimitName {
   CLEAN_OVER_KIND("clean-over-kind", Dimension.TEMPERATURE_DIFFERENCE),
   EXCESS_WATCH("excess-watch", Dimension.TEMPERATURE_DIFFERENCE),
   EXCESS_LIMIT("excess-limit", Dimension.TEMPERATURE_DIFFERENCE),
+  SPLIT_SHORT("split-short", Dimension.TEMPERATURE_DIFFERENCE),
   EXCESS_FULL("excess-full", Dimension.TEMPERATURE_DIFFERENCE),
   UNRECORDED_CLEANING("unrecorded-cleaning", Dimension.TIME),
   EVAPORATOR_SHARE("evaporator-share", Dimension.COUNT),

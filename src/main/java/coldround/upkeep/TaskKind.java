@@ -1,7 +1,9 @@
 package coldround.upkeep;
 
 import coldround.reason.Source;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Collectors;
 
 /**
  * One kind of upkeep task: a row of scoring/tasks.csv.
@@ -53,5 +55,19 @@ public record TaskKind(
         && donePurposes.isEmpty()) {
       throw new IllegalArgumentException("nothing counts as doing " + code);
     }
+  }
+
+  /** What counts as doing it, for whoever did something else. */
+  public String counts() {
+    List<String> ways = new ArrayList<>();
+    ways.add(way("work ", doneWork));
+    ways.add(way("a grade of ", doneFindings));
+    ways.add(way("a reading of ", doneReadings));
+    ways.add(way("a visit with purpose ", donePurposes));
+    return ways.stream().filter(way -> !way.isEmpty()).collect(Collectors.joining(", or "));
+  }
+
+  private static String way(String what, List<String> codes) {
+    return codes.isEmpty() ? "" : what + String.join(" or ", codes);
   }
 }

@@ -2,6 +2,7 @@ package coldround.upkeep;
 
 import coldround.fleet.Unit;
 import coldround.reason.Reason;
+import coldround.reason.Source;
 import coldround.refrigerant.LeakInspections;
 import coldround.refrigerant.Refrigerants;
 import coldround.refrigerant.UnitCategories;
@@ -15,6 +16,7 @@ import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 
 /**
  * The upkeep tasks of a unit. Every rule that has something to say of a task gives a date and a
@@ -87,6 +89,18 @@ public final class Upkeep {
     double days = tables.limits().value(UpkeepLimit.TECHNICIAN_WEEK);
     int minutes = (int) Math.round(days * 24 * 60 * technicians);
     return new WeekPlan.Capacity(minutes, tables.limits().source(UpkeepLimit.TECHNICIAN_WEEK));
+  }
+
+  /** The row by which the box temperature of a unit is judged; empty where nothing is known. */
+  public Optional<Source> boxRule(Unit unit) {
+    return tables
+        .boxes()
+        .find(unit.kind())
+        .map(BoxLimits.BoxLimit::source)
+        .or(
+            () ->
+                unit.plate("box_setpoint")
+                    .map(set -> tables.limits().source(UpkeepLimit.BOX_OFF_SETPOINT)));
   }
 
   UpkeepTables tables() {

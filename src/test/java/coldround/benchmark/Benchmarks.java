@@ -19,15 +19,26 @@ public final class Benchmarks {
   private static final Map<String, Program> PROGRAMS =
       new TreeMap<>(
           Map.of(
-              "csv", new CsvConversion(),
-              "csv-read", new CsvReading(),
-              "csv-score", new CsvScore(),
-              "demo", new Demo(),
-              "rounds", Rounds::run,
-              "rounds-table", RoundsTable::run,
-              "saturation", new SaturationLookups(),
-              "score", arguments -> new FleetScoring().run(arguments),
-              "upkeep", arguments -> new FleetTasks().run(arguments)));
+              "csv",
+              new CsvConversion(),
+              "csv-read",
+              new CsvReading(),
+              "csv-score",
+              new CsvScore(),
+              "demo",
+              new Demo(),
+              "replacement",
+              Replacement::run,
+              "rounds",
+              Rounds::run,
+              "rounds-table",
+              RoundsTable::run,
+              "saturation",
+              new SaturationLookups(),
+              "score",
+              arguments -> new FleetScoring().run(arguments),
+              "upkeep",
+              arguments -> new FleetTasks().run(arguments)));
 
   private Benchmarks() {}
 

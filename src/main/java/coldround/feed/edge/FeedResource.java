@@ -1,7 +1,9 @@
 package coldround.feed.edge;
 
 import coldround.feed.Cursor;
+import coldround.feed.Snapshot;
 import coldround.http.Answers;
+import coldround.http.Attempts;
 import coldround.http.Page;
 import coldround.http.Parameters;
 import coldround.http.Problem;
@@ -17,7 +19,11 @@ import jakarta.ws.rs.core.UriInfo;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
+import java.util.concurrent.locks.ReentrantLock;
 import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.media.Content;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 
 /** Every change in one order, for a scheduling system that follows. */
@@ -53,11 +59,16 @@ public class FeedResource {
   }
 
   private final StoredFeed feed;
+  private final ReentrantLock ordering = new ReentrantLock(true);
+  private final Snapshot open;
+  private final Attempts attempts;
   private final Answers answers;
 
   @Inject
-  FeedResource(StoredFeed feed, Answers answers) {
+  FeedResource(StoredFeed feed, Snapshot open, Attempts attempts, Answers answers) {
     this.feed = feed;
+    this.open = open;
+    this.attempts = attempts;
     this.answers = answers;
   }
 
@@ -91,12 +102,70 @@ public class FeedResource {
   private List<FeedEventRow> ordered(long position, int limit) {
     List<FeedEventRow> rows = feed.after(position, limit);
     if (rows.size() < limit) {
-      while (feed.order()) {
-        // until all that was committed before this call has its place
-      }
+      orderAll();
       rows = feed.after(position, limit);
     }
     return rows;
+  }
+
+  /**
+   * What is open, a page at a time.
+   *
+   * @param next of the following page, null on the last
+   * @param cursor where the feed goes on behind this snapshot, the same on all its pages
+   */
+  record SnapshotPage(List<?> items, String next, String cursor) {}
+
+  @GET
+  @Path("snapshot")
+  @Operation(
+      operationId = "readSnapshot",
+      summary =
+          "All open tasks with reasons and bookings. Take all pages, then follow the feed from"
+              + " 'cursor': what changes meanwhile is told there")
+  @APIResponse(
+      responseCode = "200",
+      content = @Content(schema = @Schema(implementation = SnapshotPage.class)))
+  public Response snapshot(
+      @QueryParam("after") String after,
+      @QueryParam("limit") String limit,
+      @Context Request request) {
+    int most = Parameters.limit(limit);
+    String place = Parameters.place(after);
+    int blank = place.indexOf(' ');
+    // taken before the tasks are read, so that no change falls between the two
+    Cursor cursor = place.isEmpty() ? end() : cursor(after, place, blank);
+    Snapshot.Slice slice = open.after(place.substring(blank + 1), most);
+    String next =
+        slice.next().isEmpty() ? null : Parameters.cursor(cursor.text() + " " + slice.next());
+    return answers.read(new SnapshotPage(slice.items(), next, cursor.text()), request);
+  }
+
+  private static Cursor cursor(String after, String place, int blank) {
+    return Cursor.parse(place.substring(0, Math.max(0, blank)))
+        .orElseThrow(() -> Parameters.badCursor(after));
+  }
+
+  /** Behind all that is committed. */
+  private Cursor end() {
+    orderAll();
+    return new Cursor(feed.head().position);
+  }
+
+  /**
+   * Until all that was committed before this call has its place. Readers of this service queue here
+   * and not at the database, which some give little time for; other services are waited for there.
+   */
+  private void orderAll() {
+    ordering.lock();
+    try {
+      boolean more;
+      do {
+        more = attempts.inTransaction(feed::order);
+      } while (more);
+    } finally {
+      ordering.unlock();
+    }
   }
 
   private long position(String after) {

@@ -4,15 +4,18 @@ import coldround.feed.Change;
 import coldround.feed.Outbox;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import io.quarkus.scheduler.Scheduled;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import jakarta.persistence.LockModeType;
 import jakarta.transaction.Transactional;
 import java.time.Clock;
+import java.time.Duration;
 import java.time.Instant;
 import java.util.Collection;
 import java.util.List;
+import org.eclipse.microprofile.config.inject.ConfigProperty;
 
 /** The feed in the store: changes are added as they are made and put in order once committed. */
 @ApplicationScoped
@@ -23,9 +26,15 @@ class StoredFeed implements Outbox {
   private final EntityManager entities;
   private final ObjectMapper json;
   private final Clock clock;
+  private final Duration kept;
 
   @Inject
-  StoredFeed(EntityManager entities, ObjectMapper json, Clock clock) {
+  StoredFeed(
+      EntityManager entities,
+      ObjectMapper json,
+      Clock clock,
+      @ConfigProperty(name = "coldround.feed.kept", defaultValue = "P180D") Duration kept) {
+    this.kept = kept;
     this.entities = entities;
     this.json = json;
     this.clock = clock;
@@ -103,6 +112,11 @@ class StoredFeed implements Outbox {
   @Transactional
   FeedHeadRow head() {
     return entities.find(FeedHeadRow.class, FeedHeadRow.ONLY);
+  }
+
+  @Scheduled(every = "24h", delayed = "15m")
+  void forgetOld() {
+    forget(clock.instant().minus(kept));
   }
 
   /** Deletes changes older than that, and remembers up to where. */

@@ -3,7 +3,6 @@ package coldround.upkeep.edge;
 import coldround.feed.Change;
 import coldround.feed.Outbox;
 import coldround.fleet.UnitIds;
-import coldround.quantity.MeasureSystem;
 import coldround.upkeep.Task;
 import coldround.upkeep.TaskList;
 import jakarta.enterprise.context.ApplicationScoped;
@@ -11,11 +10,10 @@ import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import jakarta.persistence.TypedQuery;
 import jakarta.transaction.Transactional;
+import java.time.Clock;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collection;
-import java.util.Comparator;
-import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -26,60 +24,25 @@ class StoredTaskList implements TaskList {
 
   private final EntityManager entities;
   private final Outbox outbox;
+  private final Clock clock;
 
   @Inject
-  StoredTaskList(EntityManager entities, Outbox outbox) {
+  StoredTaskList(EntityManager entities, Outbox outbox, Clock clock) {
     this.entities = entities;
     this.outbox = outbox;
+    this.clock = clock;
   }
 
   @Override
   @Transactional
   public void replace(Collection<String> unitIds, Collection<Task> tasks) {
     List<Long> ids = unitIds.stream().map(id -> UnitIds.number(id).orElseThrow()).toList();
-    Map<String, TaskRow> before = new HashMap<>();
-    entities
-        .createQuery("from TaskRow where unitId in :ids order by id", TaskRow.class)
-        .setParameter("ids", ids)
-        .getResultList()
-        .forEach(row -> before.put(row.id, row));
-    List<Change> changes = new ArrayList<>();
-    for (Task task : tasks) {
-      put(before.remove(task.id()), task, changes);
-    }
-    before.values().stream()
-        .sorted(Comparator.comparing(row -> row.id))
-        .forEach(row -> withdraw(row, changes));
+    TaskReplacing replacing = new TaskReplacing(entities, ids, clock.instant());
+    tasks.forEach(replacing::put);
+    List<Change> changes = replacing.finish();
     entities.flush();
     entities.clear();
     outbox.add(changes);
-  }
-
-  private void put(TaskRow row, Task task, List<Change> changes) {
-    TaskRow now = TaskRow.of(task);
-    if (row == null) {
-      entities.persist(now);
-      changes.add(change("planned", task.id(), TaskView.of(task, MeasureSystem.US)));
-    } else if (row.differs(now)) {
-      changes.add(change("changed", task.id(), TaskView.of(task, MeasureSystem.US)));
-    }
-    if (row != null) {
-      entities.merge(now);
-    }
-  }
-
-  private void withdraw(TaskRow row, List<Change> changes) {
-    entities.remove(row);
-    String unit = UnitIds.text(row.unitId);
-    changes.add(
-        change(
-            "withdrawn",
-            row.id,
-            Map.of("id", row.id, "unit", Map.of("id", unit), "task", row.task)));
-  }
-
-  private static Change change(String what, String taskId, Object data) {
-    return new Change("coldround.task." + what, taskId, data);
   }
 
   @Override

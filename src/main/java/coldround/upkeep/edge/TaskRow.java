@@ -5,6 +5,7 @@ import coldround.upkeep.Task;
 import jakarta.persistence.Entity;
 import jakarta.persistence.Id;
 import jakarta.persistence.Table;
+import java.time.Instant;
 import java.time.LocalDate;
 
 @Entity
@@ -19,6 +20,8 @@ class TaskRow {
   int minutes;
   double priority;
   String state;
+  int sequence;
+  Instant changed;
 
   static TaskRow of(Task task) {
     TaskRow row = new TaskRow();

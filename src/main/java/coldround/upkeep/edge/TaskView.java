@@ -4,8 +4,10 @@ import coldround.fleet.Unit;
 import coldround.http.Measured;
 import coldround.http.ReasonView;
 import coldround.quantity.MeasureSystem;
+import coldround.upkeep.Booking;
 import coldround.upkeep.Task;
 import coldround.upkeep.TaskReason;
+import com.fasterxml.jackson.annotation.JsonInclude;
 import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.util.List;
@@ -24,6 +26,7 @@ record TaskView(
     String skill,
     BigDecimal priority,
     String state,
+    @JsonInclude(JsonInclude.Include.NON_NULL) TaskNotice.BookingView booking,
     List<Why> reasons,
     List<String> cautions) {
 
@@ -43,7 +46,10 @@ record TaskView(
       Map<String, Object> inputs,
       String source) {}
 
-  static TaskView of(Task task, MeasureSystem system) {
+  /**
+   * @param booking null for none
+   */
+  static TaskView of(Task task, Booking booking, MeasureSystem system) {
     List<TaskReason> reasons = task.reasons();
     return new TaskView(
         task.id(),
@@ -55,7 +61,8 @@ record TaskView(
         task.minutes(),
         task.skill(),
         Measured.number(task.priority()),
-        task.state().code(),
+        booking == null ? task.state().code() : TaskNotice.BOOKED,
+        TaskNotice.BookingView.of(booking),
         IntStream.range(0, reasons.size())
             .mapToObj(i -> why(reasons.get(i), i == 0, system))
             .toList(),

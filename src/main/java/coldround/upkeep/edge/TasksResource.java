@@ -2,20 +2,18 @@ package coldround.upkeep.edge;
 
 import coldround.fleet.Fleet;
 import coldround.fleet.FleetFilter;
-import coldround.fleet.Today;
-import coldround.fleet.UnitHistory;
 import coldround.fleet.UnitIds;
 import coldround.http.Answers;
 import coldround.http.Page;
 import coldround.http.Parameters;
 import coldround.http.Problem;
 import coldround.quantity.MeasureSystem;
-import coldround.scoring.Scoring;
+import coldround.upkeep.Booking;
 import coldround.upkeep.Task;
 import coldround.upkeep.TaskList;
 import coldround.upkeep.TaskList.Entry;
 import coldround.upkeep.TaskList.Search;
-import coldround.upkeep.Upkeep;
+import coldround.upkeep.edge.TasksOfToday.Placed;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
@@ -28,7 +26,6 @@ import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -44,20 +41,18 @@ public class TasksResource {
       Comparator.comparing(Task::due).thenComparing(Task::id);
 
   private final Fleet fleet;
-  private final Scoring scoring;
-  private final Upkeep upkeep;
   private final TaskList open;
-  private final Today today;
+  private final TasksOfToday ofToday;
+  private final StoredBookings bookings;
   private final Answers answers;
 
   @Inject
   TasksResource(
-      Fleet fleet, Scoring scoring, Upkeep upkeep, TaskList open, Today today, Answers answers) {
+      Fleet fleet, TaskList open, TasksOfToday ofToday, StoredBookings bookings, Answers answers) {
     this.fleet = fleet;
-    this.scoring = scoring;
-    this.upkeep = upkeep;
     this.open = open;
-    this.today = today;
+    this.ofToday = ofToday;
+    this.bookings = bookings;
     this.answers = answers;
   }
 
@@ -96,12 +91,13 @@ public class TasksResource {
     return answers.list(page(tasks, most, system), request, uri);
   }
 
-  private static Page<TaskView> page(List<Task> tasks, int most, MeasureSystem system) {
+  private Page<TaskView> page(List<Task> tasks, int most, MeasureSystem system) {
     boolean more = tasks.size() > most;
     List<Task> shown = more ? tasks.subList(0, most) : tasks;
     Task last = more ? shown.get(most - 1) : null;
+    Map<String, Booking> booked = bookings.of(shown.stream().map(Task::id).toList());
     return new Page<>(
-        shown.stream().map(task -> TaskView.of(task, system)).toList(),
+        shown.stream().map(task -> TaskView.of(task, booked.get(task.id()), system)).toList(),
         last == null ? null : Parameters.cursor(last.due() + " " + last.id()));
   }
 
@@ -122,14 +118,11 @@ public class TasksResource {
   /** From the stored list; the reasons of those on the page are worked out now. */
   private List<Task> today(Search search, Entry after, int limit) {
     List<Entry> entries = open.entries(search, after, limit);
-    Map<String, Task> tasks = new HashMap<>();
-    fleet.eachHistory(
-        entries.stream().map(Entry::unitId).distinct().toList(),
-        history ->
-            tasks(history, today.at(history.site())).forEach(task -> tasks.put(task.id(), task)));
+    Map<String, Placed> tasks = ofToday.of(entries.stream().map(Entry::unitId).toList());
     return entries.stream()
         .map(entry -> tasks.get(entry.taskId()))
         .filter(Objects::nonNull)
+        .map(Placed::task)
         .toList();
   }
 
@@ -143,7 +136,9 @@ public class TasksResource {
         filter,
         history -> {
           if (byId || search.unit().isEmpty() || history.unit().tag().equals(search.unit())) {
-            tasks(history, day).stream().filter(task -> fits(task, search)).forEach(found::add);
+            ofToday.on(history, day).stream()
+                .filter(task -> fits(task, search))
+                .forEach(found::add);
           }
         });
     return found.stream()
@@ -151,10 +146,6 @@ public class TasksResource {
         .filter(task -> after == null || isAfter(task, after))
         .limit(limit)
         .toList();
-  }
-
-  private List<Task> tasks(UnitHistory history, LocalDate day) {
-    return history.unit().inUse(day) ? upkeep.tasks(scoring.assess(history, day), day) : List.of();
   }
 
   private static boolean fits(Task task, Search search) {

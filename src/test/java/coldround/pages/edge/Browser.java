@@ -5,18 +5,21 @@ import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.Base64;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.logging.Level;
 import java.util.stream.Stream;
+import org.openqa.selenium.WebDriverException;
 import org.openqa.selenium.chrome.ChromeDriver;
 import org.openqa.selenium.chrome.ChromeDriverService;
 import org.openqa.selenium.chrome.ChromeOptions;
 import org.openqa.selenium.logging.LogEntry;
 import org.openqa.selenium.logging.LogType;
 import org.openqa.selenium.logging.LoggingPreferences;
+import org.openqa.selenium.support.ui.FluentWait;
 
 /** Chromium as found on the machine, with a screen of a given size. */
 final class Browser implements AutoCloseable {
@@ -77,6 +80,22 @@ final class Browser implements AutoCloseable {
 
   void go(String address) {
     driver.get(address);
+  }
+
+  /** Does what leads to another page, and comes back when that page is there. */
+  void follow(Runnable act) {
+    driver.executeScript("window.left = true");
+    act.run();
+    // a page on its way out, or not yet in, may refuse to be asked
+    new FluentWait<>(driver)
+        .withTimeout(Duration.ofSeconds(60))
+        .pollingEvery(Duration.ofMillis(50))
+        .ignoring(WebDriverException.class)
+        .until(
+            page ->
+                (Boolean)
+                    page.executeScript(
+                        "return !window.left && document.readyState === 'complete'"));
   }
 
   void screen(int width, int height) {

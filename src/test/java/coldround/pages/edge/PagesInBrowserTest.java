@@ -150,12 +150,13 @@ class PagesInBrowserTest {
     while (!"q".equals(browser.driver().switchTo().activeElement().getAttribute("id"))) {
       press(Keys.TAB);
     }
-    press(worst.tag(), Keys.ENTER);
+    press(worst.tag());
+    browser.follow(() -> press(Keys.ENTER));
     assertEquals(worst.tag(), browser.driver().findElement(By.id("q")).getAttribute("value"));
     while (!browser.driver().switchTo().activeElement().getText().equals(worst.tag())) {
       press(Keys.TAB);
     }
-    press(Keys.ENTER);
+    browser.follow(() -> press(Keys.ENTER));
     assertTrue(browser.driver().getCurrentUrl().contains("/units/u"));
     WebElement why = browser.driver().findElement(By.cssSelector(".governs summary"));
     browser.driver().executeScript("arguments[0].focus()", why);

@@ -1,0 +1,34 @@
+package coldround.field.edge;
+
+import coldround.http.Problem;
+import coldround.upkeep.TaskAnswers;
+import coldround.upkeep.TaskAnswers.Known;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
+import jakarta.transaction.Transactional;
+
+/** Tasks that the outside names. */
+@ApplicationScoped
+class KnownTasks {
+
+  private final TaskAnswers tasks;
+  private final UnitLock units;
+
+  @Inject
+  KnownTasks(TaskAnswers tasks, UnitLock units) {
+    this.tasks = tasks;
+    this.units = units;
+  }
+
+  @Transactional
+  Known read(String taskId) {
+    return tasks.known(taskId).orElseThrow(() -> Problem.notFound("task '" + taskId + "'"));
+  }
+
+  /** To be changed: nobody else changes it or its unit before the transaction ends. */
+  @Transactional(Transactional.TxType.MANDATORY)
+  Known locked(String taskId) {
+    units.lock(read(taskId).unitId());
+    return read(taskId);
+  }
+}

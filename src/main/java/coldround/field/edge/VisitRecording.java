@@ -1,0 +1,121 @@
+package coldround.field.edge;
+
+import coldround.field.FieldProblem;
+import coldround.field.FieldVisit;
+import coldround.field.Judgement;
+import coldround.field.Verdicts;
+import coldround.field.VisitForm;
+import coldround.fleet.Entry;
+import coldround.fleet.Fleet;
+import coldround.fleet.FleetListener;
+import coldround.fleet.FleetWriting;
+import coldround.fleet.FleetWriting.Outcome;
+import coldround.fleet.FleetWriting.Written;
+import coldround.fleet.Kind;
+import coldround.fleet.Today;
+import coldround.fleet.UnitHistory;
+import coldround.fleet.Visit;
+import coldround.http.Problem;
+import coldround.intake.IntakeTables;
+import coldround.scoring.Scoring;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.enterprise.inject.Any;
+import jakarta.enterprise.inject.Instance;
+import jakarta.inject.Inject;
+import jakarta.transaction.Transactional;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Consumer;
+
+/** Takes one visit from the field into the store and judges its readings. */
+@ApplicationScoped
+class VisitRecording {
+
+  /** A visit as it now stands, and what became of it. */
+  record Recorded(String unit, Visit visit, Outcome outcome, Judgement judgement) {}
+
+  private final Fleet fleet;
+  private final FleetWriting writing;
+  private final Instance<FleetListener> listeners;
+  private final IntakeTables tables;
+  private final Scoring scoring;
+  private final Verdicts verdicts;
+  private final Today today;
+  private final UnitLock units;
+
+  @Inject
+  VisitRecording(
+      Fleet fleet,
+      FleetWriting writing,
+      @Any Instance<FleetListener> listeners,
+      IntakeTables tables,
+      Scoring scoring,
+      Verdicts verdicts,
+      Today today,
+      UnitLock units) {
+    this.fleet = fleet;
+    this.writing = writing;
+    this.listeners = listeners;
+    this.tables = tables;
+    this.scoring = scoring;
+    this.verdicts = verdicts;
+    this.today = today;
+    this.units = units;
+  }
+
+  /**
+   * Stores the visit and tells those who listen to the fleet, in the transaction of the caller.
+   *
+   * @param visit with a number
+   * @param understood told what the visit says, before anybody else is
+   * @throws Problem 404 for an unknown unit, 422 with all that is wrong with the visit
+   */
+  @Transactional(Transactional.TxType.MANDATORY)
+  Recorded record(String unitId, FieldVisit visit, Consumer<Entry> understood) {
+    units.lock(unitId);
+    UnitHistory before = history(unitId);
+    VisitForm.Filled filled = VisitForm.fill(tables, today.usually(), before.unit(), visit);
+    if (filled.entry() == null) {
+      throw refusal(filled.problems());
+    }
+    understood.accept(filled.entry());
+    Written written = writing.write(Kind.VISITS, List.of(filled.entry()));
+    if (!written.units().isEmpty()) {
+      listeners.forEach(listener -> listener.changed(List.of(unitId)));
+    }
+    String number = filled.entry().key("visit");
+    Visit stored = find(history(unitId), number).orElseThrow();
+    return new Recorded(unitId, stored, written.outcomes().get(0), judge(history(unitId), stored));
+  }
+
+  /** A visit that is stored, judged as of its day. */
+  Optional<Recorded> stored(String unitId, String number) {
+    UnitHistory history = history(unitId);
+    return find(history, number)
+        .map(visit -> new Recorded(unitId, visit, Outcome.UNCHANGED, judge(history, visit)));
+  }
+
+  private UnitHistory history(String unitId) {
+    return fleet.history(unitId).orElseThrow(() -> UnitLock.unknown(unitId));
+  }
+
+  private static Optional<Visit> find(UnitHistory history, String number) {
+    return history.lastVisit(visit -> visit.number().equals(number));
+  }
+
+  private Judgement judge(UnitHistory history, Visit visit) {
+    return verdicts.of(scoring.assess(history, visit.date()), visit);
+  }
+
+  private static Problem refusal(List<FieldProblem> problems) {
+    List<Problem.FieldError> errors =
+        problems.stream()
+            .map(p -> new Problem.FieldError(p.path(), p.value(), p.message()))
+            .toList();
+    String detail =
+        errors.size() == 1
+            ? errors.get(0).field() + ": " + errors.get(0).message()
+            : errors.size() + " fields need mending; see errors.";
+    return new Problem(422, "wrong-visit", "The visit cannot be taken as it is", detail, errors);
+  }
+}

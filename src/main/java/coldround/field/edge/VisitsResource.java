@@ -1,0 +1,111 @@
+package coldround.field.edge;
+
+import coldround.field.FieldVisit;
+import coldround.field.edge.VisitRecording.Recorded;
+import coldround.fleet.FleetWriting.Outcome;
+import coldround.http.JsonBody;
+import coldround.http.OneCall;
+import coldround.http.Parameters;
+import coldround.http.Problem;
+import coldround.http.Reply;
+import coldround.quantity.MeasureSystem;
+import jakarta.inject.Inject;
+import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.HeaderParam;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.QueryParam;
+import jakarta.ws.rs.core.Context;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Response;
+import jakarta.ws.rs.core.SecurityContext;
+import jakarta.ws.rs.core.UriBuilder;
+import java.io.InputStream;
+import java.util.List;
+import java.util.UUID;
+import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.media.Content;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.eclipse.microprofile.openapi.annotations.parameters.RequestBody;
+import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
+import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+
+/** Visits straight from the field, with an instant answer to their readings. */
+@Path("/api/v1/visits")
+@Tag(name = "Fleet")
+public class VisitsResource {
+
+  private final VisitRecording recording;
+  private final OneCall calls;
+  private final JsonBody json;
+
+  @Inject
+  VisitsResource(VisitRecording recording, OneCall calls, JsonBody json) {
+    this.recording = recording;
+    this.calls = calls;
+    this.json = json;
+  }
+
+  @POST
+  @Consumes(MediaType.APPLICATION_JSON)
+  @Operation(
+      operationId = "recordVisit",
+      summary =
+          "One visit from the field; the same unit and visit number again is a correction. Answers"
+              + " with verdicts on its readings")
+  @RequestBody(content = @Content(schema = @Schema(implementation = VisitBody.class)))
+  @APIResponse(
+      responseCode = "201",
+      description = "The visit was new",
+      content = @Content(schema = @Schema(implementation = VisitView.class)))
+  @APIResponse(
+      responseCode = "200",
+      description = "The visit was corrected, or is as it was",
+      content = @Content(schema = @Schema(implementation = VisitView.class)))
+  @APIResponse(responseCode = "422", description = "A field of the visit is wrong; see errors")
+  public Response record(
+      @HeaderParam("Idempotency-Key") String key,
+      @QueryParam("measures") String measures,
+      @Context SecurityContext caller,
+      InputStream sent) {
+    MeasureSystem system = Parameters.measures(measures);
+    byte[] bytes = JsonBody.bytes(sent);
+    VisitBody body = json.read(bytes, VisitBody.class);
+    if (body.unit() == null || body.unit().isEmpty()) {
+      throw missingUnit();
+    }
+    FieldVisit visit = numbered(body.read());
+    String scope = caller.getUserPrincipal().getName() + " visits " + system;
+    return calls.run(
+        key, scope, bytes, () -> reply(recording.record(body.unit(), visit, entry -> {}), system));
+  }
+
+  private static Problem missingUnit() {
+    return new Problem(
+        422,
+        "wrong-visit",
+        "The visit cannot be taken as it is",
+        "/unit: name the unit by its id, as in /api/v1/units.",
+        List.of(
+            new Problem.FieldError("/unit", "", "name the unit by its id, as in /api/v1/units.")));
+  }
+
+  private static FieldVisit numbered(FieldVisit visit) {
+    return visit.number().isBlank() ? visit.numbered("field-" + UUID.randomUUID()) : visit;
+  }
+
+  private Reply reply(Recorded recorded, MeasureSystem system) {
+    int status = recorded.outcome() == Outcome.CREATED ? 201 : 200;
+    return calls.reply(status, location(recorded), view(recorded, system));
+  }
+
+  static String location(Recorded recorded) {
+    return UriBuilder.fromPath("/api/v1/units/{unit}/visits/{visit}")
+        .build(recorded.unit(), recorded.visit().number())
+        .toString();
+  }
+
+  static VisitView view(Recorded recorded, MeasureSystem system) {
+    return VisitView.of(recorded.unit(), recorded.visit(), recorded.judgement(), system);
+  }
+}

@@ -1,0 +1,121 @@
+package coldround.http;
+
+import com.fasterxml.jackson.core.JsonLocation;
+import com.fasterxml.jackson.core.JsonParser;
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.DeserializationFeature;
+import com.fasterxml.jackson.databind.JsonMappingException;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.cfg.CoercionAction;
+import com.fasterxml.jackson.databind.cfg.CoercionInputShape;
+import com.fasterxml.jackson.databind.exc.MismatchedInputException;
+import com.fasterxml.jackson.databind.exc.UnrecognizedPropertyException;
+import com.fasterxml.jackson.databind.type.LogicalType;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.util.List;
+import java.util.stream.Collectors;
+
+/**
+ * Bodies of calls read strictly: a field that is misspelt, told twice or of another kind is a 400
+ * that names it, for what is silently passed over is missed only later.
+ */
+@ApplicationScoped
+public class JsonBody {
+
+  private static final int MOST_BYTES = 1 << 20;
+
+  private final ObjectMapper strict;
+
+  @Inject
+  public JsonBody(ObjectMapper json) {
+    strict =
+        json.copy()
+            .enable(DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES)
+            .enable(DeserializationFeature.FAIL_ON_TRAILING_TOKENS)
+            .enable(JsonParser.Feature.STRICT_DUPLICATE_DETECTION);
+    strict
+        .coercionConfigFor(LogicalType.Float)
+        .setCoercion(CoercionInputShape.String, CoercionAction.Fail)
+        .setCoercion(CoercionInputShape.EmptyString, CoercionAction.Fail);
+  }
+
+  /** All bytes of a body of at most 1 MiB. */
+  public static byte[] bytes(InputStream body) {
+    try {
+      byte[] bytes = body == null ? new byte[0] : body.readNBytes(MOST_BYTES + 1);
+      if (bytes.length > MOST_BYTES) {
+        throw new Problem(
+            413,
+            "too-large",
+            "The body is too large",
+            "At most " + MOST_BYTES + " bytes are taken here.",
+            List.of());
+      }
+      return bytes;
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  /**
+   * @throws Problem 400 for what is no JSON of that shape
+   */
+  public <T> T read(byte[] body, Class<T> shape) {
+    try {
+      T read = body.length == 0 ? null : strict.readValue(body, shape);
+      if (read == null) {
+        throw Problem.badField("/", null, "the body is empty; the description is at /q/openapi");
+      }
+      return read;
+    } catch (UnrecognizedPropertyException e) {
+      String known =
+          e.getKnownPropertyIds().stream()
+              .map(String::valueOf)
+              .sorted()
+              .collect(Collectors.joining(", "));
+      throw Problem.badField(pointer(e), null, "is no field here; known are " + known);
+    } catch (MismatchedInputException e) {
+      throw Problem.badField(pointer(e), null, "is of another kind than " + kind(e) + place(e));
+    } catch (JsonMappingException e) {
+      throw Problem.badField(pointer(e), null, "cannot be read" + place(e));
+    } catch (JsonProcessingException e) {
+      throw Problem.badField("/", null, "is no JSON" + place(e));
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  /** The place of a fault as a JSON pointer (RFC 6901). */
+  private static String pointer(JsonMappingException e) {
+    return e.getPath().stream()
+        .map(
+            step ->
+                step.getFieldName() == null
+                    ? String.valueOf(step.getIndex())
+                    : step.getFieldName().replace("~", "~0").replace("/", "~1"))
+        .collect(Collectors.joining("/", "/", ""));
+  }
+
+  private static String kind(MismatchedInputException e) {
+    Class<?> wanted = e.getTargetType();
+    if (wanted == null) {
+      return "is described at /q/openapi";
+    }
+    if (Number.class.isAssignableFrom(wanted)) {
+      return "a number without quotes, such as 148";
+    }
+    if (wanted == String.class) {
+      return "a text";
+    }
+    return List.class.isAssignableFrom(wanted) ? "a list" : "an object";
+  }
+
+  private static String place(JsonProcessingException e) {
+    JsonLocation at = e.getLocation();
+    return at == null ? "" : " (line %d, column %d)".formatted(at.getLineNr(), at.getColumnNr());
+  }
+}

@@ -1,0 +1,199 @@
+package coldround.pages;
+
+import coldround.fleet.Reading;
+import coldround.fleet.Unit;
+import coldround.fleet.UnitHistory;
+import coldround.fleet.Visit;
+import coldround.quantity.MeasureSystem;
+import coldround.quantity.Quantity;
+import coldround.rounds.Job;
+import coldround.rounds.RoundPlan;
+import coldround.upkeep.Task;
+import coldround.upkeep.TaskCatalogue;
+import coldround.upkeep.TaskKind;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+
+/**
+ * What a technician takes along for one day: where to be when, what to do and why, what was read
+ * last, what to bring, what to beware of.
+ *
+ * @param bring for the whole day
+ */
+public record RouteSheet(
+    String day,
+    String technician,
+    String times,
+    String driving,
+    List<String> bring,
+    List<Stop> stops) {
+
+  /** One stop. */
+  public record Stop(
+      int number,
+      String clock,
+      String until,
+      String site,
+      String address,
+      String hours,
+      List<UnitPart> units) {}
+
+  /** One unit there. */
+  public record UnitPart(
+      String tag,
+      String what,
+      String read,
+      List<Field> readings,
+      List<Work> work,
+      List<String> bring,
+      List<String> cautions) {}
+
+  /** One task on it; gone when it is no longer open. */
+  public record Work(String task, String minutes, String due, String reason, boolean gone) {}
+
+  /** A name and what stands behind it. */
+  public record Field(String name, String value) {}
+
+  /** What is known of a unit today. */
+  public record Known(UnitHistory history, List<Task> open) {}
+
+  /** Makes sheets from what is known of the units by id. */
+  public record Maker(Map<String, Known> units, TaskCatalogue catalogue, MeasureSystem system) {
+
+    public RouteSheet sheet(RoundPlan.Round round) {
+      List<Stop> stops = new ArrayList<>();
+      for (RoundPlan.Stop stop : round.stops()) {
+        stops.add(stop(stops.size() + 1, stop, round));
+      }
+      Set<String> bring = new LinkedHashSet<>();
+      stops.forEach(stop -> stop.units.forEach(unit -> bring.addAll(unit.bring)));
+      return new RouteSheet(
+          RoundWords.day(round.day()) + " " + round.day().getYear(),
+          round.name(),
+          RoundWords.clock(round.leaves(), round.zone())
+              + " to "
+              + RoundWords.clock(round.returns(), round.zone()),
+          RoundWords.minutes(round.drivingMinutes()),
+          List.copyOf(bring),
+          stops);
+    }
+
+    private Stop stop(int number, RoundPlan.Stop stop, RoundPlan.Round round) {
+      Map<String, List<Job>> byUnit = new LinkedHashMap<>();
+      for (Job job : stop.call().jobs()) {
+        byUnit.computeIfAbsent(job.unit(), unit -> new ArrayList<>()).add(job);
+      }
+      List<UnitPart> parts = new ArrayList<>();
+      byUnit.forEach((unit, jobs) -> parts.add(part(unit, jobs)));
+      return new Stop(
+          number,
+          RoundWords.clock(stop.begins(), round.zone()),
+          RoundWords.clock(stop.leaves(), round.zone()),
+          RoundWords.site(stop.premises()),
+          stop.premises().address(),
+          stop.premises().hours().isEmpty() ? "any time" : stop.premises().hours(),
+          parts);
+    }
+
+    private UnitPart part(String unitId, List<Job> jobs) {
+      Known known = units.get(unitId);
+      Optional<Visit> last =
+          known == null
+              ? Optional.empty()
+              : known.history.lastVisit(
+                  visit -> visit.readings().stream().anyMatch(Reading::usable));
+      Set<String> bring = new LinkedHashSet<>();
+      Set<String> cautions = new LinkedHashSet<>();
+      for (Job job : jobs) {
+        bring.addAll(bring(job, known));
+        open(job, known).ifPresent(task -> cautions.addAll(task.cautions()));
+      }
+      return new UnitPart(
+          jobs.get(0).tag(),
+          known == null ? "" : what(known.history.unit()),
+          last.map(visit -> Figures.day(visit.date())).orElse(""),
+          last.map(this::readings).orElse(List.of()),
+          jobs.stream().map(job -> work(job, known)).toList(),
+          List.copyOf(bring),
+          List.copyOf(cautions));
+    }
+
+    private static String what(Unit unit) {
+      List<String> parts = new ArrayList<>(List.of(Words.title(unit.kind())));
+      String make = (unit.maker() + " " + unit.model()).strip();
+      for (String part : List.of(make, unit.refrigerant(), Words.of(unit.condenserPlace()))) {
+        if (!part.isEmpty()) {
+          parts.add(part);
+        }
+      }
+      return String.join(", ", parts);
+    }
+
+    private List<Field> readings(Visit visit) {
+      return visit.readings().stream()
+          .filter(Reading::usable)
+          .map(reading -> new Field(name(reading), reading.value().in(system).toString()))
+          .toList();
+    }
+
+    private static String name(Reading reading) {
+      String name = Words.title(reading.quantity());
+      return reading.part().isEmpty() ? name : name + " " + reading.part();
+    }
+
+    private Work work(Job job, Known known) {
+      String reason =
+          job.reasons().isEmpty() ? "" : Told.sentence(job.reasons().get(0).text(system));
+      boolean planned = catalogue.all().stream().anyMatch(kind -> kind.code().equals(job.kind()));
+      return new Work(
+          Words.title(job.kind()),
+          job.minutes() + " min",
+          Figures.day(job.due()),
+          reason,
+          planned && open(job, known).isEmpty());
+    }
+
+    private static Optional<Task> open(Job job, Known known) {
+      return known == null
+          ? Optional.empty()
+          : known.open.stream().filter(task -> task.id().equals(job.task())).findFirst();
+    }
+
+    private List<String> bring(Job job, Known known) {
+      Optional<TaskKind> kind =
+          catalogue.all().stream().filter(each -> each.code().equals(job.kind())).findFirst();
+      if (kind.isEmpty()) {
+        return List.of();
+      }
+      Unit unit = known == null ? null : known.history.unit();
+      String gas = unit == null ? "" : unit.refrigerant();
+      List<String> bring = new ArrayList<>();
+      for (String tool : kind.get().tools()) {
+        bring.add(tool.startsWith("gauges") && !gas.isEmpty() ? tool + ", " + gas : tool);
+      }
+      for (String material : kind.get().materials()) {
+        bring.add(material.startsWith("fan motor") ? material + rated(unit) : material);
+      }
+      if (kind.get().skill().equals("refrigerant") && !gas.isEmpty()) {
+        bring.add("recovery kit, " + gas);
+      }
+      return bring;
+    }
+
+    /** The amps of the motors as the nameplate gives them: ", condenser 1.20 A". */
+    private String rated(Unit unit) {
+      StringBuilder rated = new StringBuilder();
+      for (String fan : unit == null ? List.<String>of() : List.of("condenser", "evaporator")) {
+        Optional<Quantity> amps = unit.plate(fan + "_fan_rated");
+        amps.ifPresent(
+            value -> rated.append(", ").append(fan).append(' ').append(value.in(system)));
+      }
+      return rated.toString();
+    }
+  }
+}

@@ -1,0 +1,100 @@
+package coldround.pages.edge;
+
+import coldround.fleet.Today;
+import coldround.http.Parameters;
+import coldround.http.Problem;
+import coldround.pages.Figures;
+import coldround.pages.RoundsView;
+import coldround.quantity.MeasureSystem;
+import coldround.rounds.Rounds;
+import coldround.rounds.Standing;
+import io.quarkus.qute.CheckedTemplate;
+import io.quarkus.qute.TemplateInstance;
+import jakarta.inject.Inject;
+import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.FormParam;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.QueryParam;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Response;
+import java.net.URI;
+import java.time.LocalDate;
+import java.util.List;
+import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.jboss.resteasy.reactive.server.ServerExceptionMapper;
+
+/** Plans of rounds: the list of them, and one as map, bars and stops. */
+@Path("/rounds")
+@Produces(MediaType.TEXT_HTML)
+public class RoundsPages {
+
+  private static final int SHOWN = 50;
+  private static final int DAYS = 5;
+
+  @CheckedTemplate
+  static class Templates {
+    static native TemplateInstance rounds(List<Line> plans, String from, String to);
+
+    static native TemplateInstance plan(RoundsView plan, boolean si);
+  }
+
+  /** One plan in the list. */
+  public record Line(String id, String span, String state, String requested) {}
+
+  private final Rounds rounds;
+  private final Today today;
+
+  @Inject
+  RoundsPages(Rounds rounds, Today today) {
+    this.rounds = rounds;
+    this.today = today;
+  }
+
+  @ServerExceptionMapper
+  Response refused(Problem problem) {
+    return RefusedPage.of(problem);
+  }
+
+  @GET
+  @Operation(hidden = true)
+  public TemplateInstance list() {
+    List<Line> lines = rounds.latest(SHOWN).stream().map(this::line).toList();
+    LocalDate from = today.usually().plusDays(1);
+    return Templates.rounds(lines, from.toString(), from.plusDays(DAYS - 1L).toString());
+  }
+
+  private Line line(Standing standing) {
+    return new Line(
+        standing.id(),
+        Figures.days(standing.from(), standing.to()),
+        standing.state().code(),
+        Figures.day(standing.requested().atZone(today.usual()).toLocalDate()));
+  }
+
+  @POST
+  @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
+  @Operation(hidden = true)
+  public Response plan(@FormParam("from") String from, @FormParam("to") String to) {
+    LocalDate first = Parameters.date("from", from, today.usually());
+    LocalDate last = Parameters.date("to", to, first.plusDays(DAYS - 1L));
+    return Response.seeOther(URI.create("/rounds/" + rounds.plan(first, last))).build();
+  }
+
+  @GET
+  @Path("/{id}")
+  @Operation(hidden = true)
+  public TemplateInstance read(
+      @PathParam("id") String id,
+      @QueryParam("day") String day,
+      @QueryParam("measures") String measures) {
+    MeasureSystem system = Parameters.measures(measures);
+    Rounds.Entry entry =
+        rounds.find(id).orElseThrow(() -> Problem.notFound("plan of rounds " + id));
+    LocalDate wanted = Parameters.date("day", day, null);
+    return Templates.plan(RoundsView.of(entry, wanted, system), system == MeasureSystem.SI);
+  }
+}

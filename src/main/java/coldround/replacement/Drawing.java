@@ -1,0 +1,174 @@
+package coldround.replacement;
+
+import java.util.Locale;
+
+/** Pictures of a plan as SVG in shades of grey, so that they print. */
+public final class Drawing {
+
+  private static final double WIDTH = 660;
+  private static final double NARROW = 330;
+  private static final double LEFT = 64;
+  private static final double BOTTOM = 24;
+  private static final double TOP = 16;
+
+  private final StringBuilder svg = new StringBuilder();
+  private final double height;
+  private final double most;
+
+  private Drawing(double height, double most, String name) {
+    this(WIDTH, height, most, name);
+  }
+
+  private Drawing(double width, double height, double most, String name) {
+    this.height = height;
+    this.most = most <= 0 ? 1 : most;
+    add(
+        "<svg xmlns=\"http://www.w3.org/2000/svg\" role=\"img\" aria-label=\"%s\" width=\"%.0f\""
+            + " height=\"%.0f\" viewBox=\"0 0 %.0f %.0f\" font-family=\"Helvetica, Arial,"
+            + " sans-serif\" font-size=\"11\">",
+        name, width, height, width, height);
+  }
+
+  private void add(String format, Object... values) {
+    svg.append(String.format(Locale.ROOT, format, values));
+  }
+
+  private double y(double value) {
+    return height - BOTTOM - value / most * (height - BOTTOM - TOP);
+  }
+
+  private static double round(double most) {
+    double step = Math.pow(10, Math.floor(Math.log10(Math.max(1, most))));
+    for (double factor : new double[] {1, 2, 2.5, 5}) {
+      if (factor * step * 4 >= most) {
+        return factor * step;
+      }
+    }
+    return 10 * step;
+  }
+
+  private void grid() {
+    double step = round(most);
+    for (double value = 0; value <= most; value += step) {
+      add(
+          "<line x1=\"%.1f\" y1=\"%.1f\" x2=\"%.1f\" y2=\"%.1f\" stroke=\"#ccc\"/>",
+          LEFT, y(value), WIDTH, y(value));
+      add(
+          "<text x=\"%.1f\" y=\"%.1f\" text-anchor=\"end\">%,.0f</text>",
+          LEFT - 6, y(value) + 4, value);
+    }
+  }
+
+  private void bar(double x, double wide, double from, double to, String fill) {
+    add(
+        "<rect x=\"%.1f\" y=\"%.1f\" width=\"%.1f\" height=\"%.1f\" fill=\"%s\" stroke=\"#222\""
+            + " stroke-width=\"0.6\"/>",
+        x, y(to), wide, Math.max(0, y(from) - y(to)), fill);
+  }
+
+  private void under(double x, int year) {
+    add("<text x=\"%.1f\" y=\"%.1f\" text-anchor=\"middle\">%d</text>", x, height - 8, year);
+  }
+
+  private String done() {
+    return svg.append("</svg>").toString();
+  }
+
+  /** Yearly spending, running below and replacements on top, with the limit and the 80 % band. */
+  public static String spending(ReplacementPlan plan) {
+    Policy.Outcome ours = plan.comparison().get(plan.comparison().size() - 1);
+    int years = plan.spend().length;
+    double most = 0;
+    for (int t = 0; t < years; t++) {
+      most = Math.max(most, Math.max(plan.spend()[t] + plan.running()[t], ours.high()[t]));
+    }
+    Drawing drawing = new Drawing(210, most * 1.05, "Spending by year");
+    drawing.grid();
+    double wide = (WIDTH - LEFT) / years;
+    for (int t = 0; t < years; t++) {
+      double x = LEFT + wide * t;
+      double running = plan.running()[t];
+      drawing.bar(x + wide * 0.15, wide * 0.6, 0, running, "#d9d9d9");
+      drawing.bar(x + wide * 0.15, wide * 0.6, running, running + plan.spend()[t], "#555");
+      drawing.band(x + wide * 0.85, ours.low()[t], ours.high()[t]);
+      drawing.under(x + wide * 0.5, plan.order().terms().firstYear() + t);
+    }
+    return drawing.done();
+  }
+
+  private void band(double x, double low, double high) {
+    add(
+        "<path d=\"M%.1f %.1fH%.1fM%.1f %.1fV%.1fM%.1f %.1fH%.1f\" stroke=\"#000\""
+            + " stroke-width=\"1.4\" fill=\"none\"/>",
+        x - 4, y(low), x + 4, x, y(low), y(high), x - 4, y(high), x + 4);
+  }
+
+  /** What keeping a unit costs in each year against what a new one costs a year. */
+  public static String keeping(UnitDecision decision, Terms terms) {
+    UnitOutlook unit = decision.outlook();
+    double annual = newAnnual(unit, terms.discount());
+    double most = annual;
+    int years = unit.horizon();
+    for (int t = 0; t < years; t++) {
+      most = Math.max(most, keptFor(unit, t));
+    }
+    Drawing drawing = new Drawing(104, most * 1.15, "Keeping against replacing");
+    drawing.grid();
+    double wide = (WIDTH - LEFT) / years;
+    for (int t = 0; t < years; t++) {
+      double x = LEFT + wide * t;
+      String fill = t < decision.best().year() ? "#d9d9d9" : "#8c8c8c";
+      drawing.bar(x + wide * 0.2, wide * 0.6, 0, keptFor(unit, t), fill);
+      drawing.under(x + wide * 0.5, terms.firstYear() + t);
+    }
+    drawing.add(
+        "<line x1=\"%.1f\" y1=\"%.1f\" x2=\"%.1f\" y2=\"%.1f\" stroke=\"#000\" stroke-width=\"1.6\""
+            + " stroke-dasharray=\"6 4\"/>",
+        LEFT, drawing.y(annual), WIDTH, drawing.y(annual));
+    drawing.mark(decision, wide);
+    return drawing.done();
+  }
+
+  private void mark(UnitDecision decision, double wide) {
+    if (decision.best().withinHorizon()) {
+      double x = LEFT + wide * decision.best().year();
+      add(
+          "<path d=\"M%.1f %.1fV%.1f\" stroke=\"#000\" stroke-width=\"2.4\"/>",
+          x, TOP - 4, height - BOTTOM);
+      add("<text x=\"%.1f\" y=\"%.1f\">best</text>", x + 4, TOP + 4);
+    }
+  }
+
+  /** With the chance of dying in the year, at what that costs more. */
+  static double keptFor(UnitOutlook unit, int year) {
+    return unit.keeping().get(year).total() + unit.dying()[year] * unit.replacing().surcharge();
+  }
+
+  /** Equivalent annual cost of a new unit over the horizon. */
+  public static double newAnnual(UnitOutlook unit, Discount discount) {
+    return unit.successors(discount).presentAt(0) * discount.annualWorth(unit.horizon());
+  }
+
+  /** Points that each factor takes of a score. */
+  public static String score(UnitDecision decision) {
+    var factors = decision.outlook().assessment().condition().factors();
+    Drawing drawing = new Drawing(NARROW, 10 + 16.0 * factors.size(), 1, "Score by factor");
+    int line = 0;
+    for (var factor : factors) {
+      double y = 4 + 16.0 * line++;
+      double full = 4 * factor.weight();
+      drawing.add("<text x=\"0\" y=\"%.1f\">%s</text>", y + 11, factor.factor());
+      drawing.add(
+          "<rect x=\"110\" y=\"%.1f\" width=\"%.1f\" height=\"13\" fill=\"#fff\" stroke=\"#222\""
+              + " stroke-width=\"0.6\"/>",
+          y, full);
+      drawing.add(
+          "<rect x=\"110\" y=\"%.1f\" width=\"%.1f\" height=\"13\" fill=\"#555\"/>",
+          y, 4 * factor.lost());
+      drawing.add(
+          "<text x=\"%.1f\" y=\"%.1f\">%.1f of %.0f lost</text>",
+          118 + full, y + 11, factor.lost(), factor.weight());
+    }
+    return drawing.done();
+  }
+}

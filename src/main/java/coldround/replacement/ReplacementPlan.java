@@ -1,0 +1,47 @@
+package coldround.replacement;
+
+import coldround.replacement.budget.BudgetSolution;
+import java.util.List;
+
+/**
+ * A plan for the units of one or several customers.
+ *
+ * @param spend what replacements cost in each year, in the money the plan is told in
+ * @param running what running all units is expected to cost in each year, likewise
+ * @param solution cost of the plan today, the bound, and so the gap
+ * @param withoutLimits least cost today if there were no limits
+ * @param more what one more thousand would do
+ * @param comparison run to failure, by age alone, this plan
+ */
+public record ReplacementPlan(
+    PlanOrder order,
+    List<UnitDecision> decisions,
+    double[] spend,
+    double[] running,
+    BudgetSolution solution,
+    double withoutLimits,
+    OneMore more,
+    List<Policy.Outcome> comparison) {
+
+  /**
+   * The next best use of more money.
+   *
+   * @param year whose limit is best raised; -1 when no limit binds
+   * @param amount it is raised by
+   * @param saving in money of today, by a new search; 0 when it is not enough for another unit
+   * @param asPartOfMore what it saves by the linear relaxation, as part of a larger sum
+   * @param moved units that are then replaced in another year, as "site tag: from to"
+   */
+  public record OneMore(
+      int year, double amount, double saving, double asPartOfMore, List<String> moved) {}
+
+  public ReplacementPlan {
+    decisions = List.copyOf(decisions);
+    comparison = List.copyOf(comparison);
+  }
+
+  /** What the limits cost, in money of today. */
+  public double costOfLimits() {
+    return Math.max(0, solution.cost() - withoutLimits);
+  }
+}

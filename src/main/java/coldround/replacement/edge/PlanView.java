@@ -1,0 +1,312 @@
+package coldround.replacement.edge;
+
+import coldround.http.Measured;
+import coldround.http.ReasonView;
+import coldround.quantity.Measure;
+import coldround.quantity.MeasureSystem;
+import coldround.quantity.Quantity;
+import coldround.replacement.Economics;
+import coldround.replacement.Planner;
+import coldround.replacement.Policy;
+import coldround.replacement.ReplacementPlan;
+import coldround.replacement.Sensitivity;
+import coldround.replacement.Terms;
+import coldround.replacement.UnitDecision;
+import coldround.replacement.YearCost;
+import coldround.upkeep.Cost;
+import java.math.BigDecimal;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.OptionalDouble;
+import java.util.Set;
+
+/** The plan as the API answers it. */
+record PlanView(
+    String id,
+    Instant made,
+    LocalDate asOf,
+    int firstYear,
+    int horizon,
+    String basis,
+    Measured discountRate,
+    Measured inflation,
+    BigDecimal carryOver,
+    long seed,
+    int runs,
+    String status,
+    Measured cost,
+    Measured bound,
+    BigDecimal gap,
+    Measured costWithoutLimits,
+    Measured costOfLimits,
+    OneMore nextBestUse,
+    List<YearView> years,
+    List<UnitView> units,
+    List<PolicyView> comparison,
+    List<Assumption> assumptions,
+    List<String> cautions) {
+
+  record OneMore(
+      Integer year, Measured amount, Measured saving, Measured asPartOfMore, List<String> moved) {}
+
+  record YearView(
+      int year,
+      Measured limit,
+      Measured replacements,
+      Measured running,
+      Measured low,
+      Measured middle,
+      Measured high,
+      BigDecimal chanceOverLimit,
+      List<String> units) {}
+
+  record UnitName(String id, String customer, String site, String tag) {}
+
+  record UnitView(
+      UnitName unit,
+      String kind,
+      BigDecimal score,
+      Integer replaceIn,
+      Integer bestYear,
+      Measured forgone,
+      Map<String, Measured> costOfShift,
+      Measured price,
+      Integer mustBy,
+      Integer notBefore,
+      List<Keeping> keeping,
+      List<Flip> sensitivity,
+      List<ReasonView> reasons) {}
+
+  record Keeping(
+      int year,
+      BigDecimal faults,
+      Measured repairs,
+      Measured stock,
+      Measured downtime,
+      Measured refrigerant,
+      Measured energy,
+      Measured upkeep,
+      Measured total) {}
+
+  record Flip(String assumption, BigDecimal below, BigDecimal above) {}
+
+  record PolicyView(
+      String policy,
+      String name,
+      Measured expectedCost,
+      Measured simulatedCost,
+      Measured standardError,
+      BigDecimal chanceOverLimit,
+      List<Measured> low,
+      List<Measured> high) {}
+
+  record Assumption(String name, Measured value, Measured low, Measured high, String source) {}
+
+  private static final int[] SHIFTS = {-5, -2, -1, 1, 2, 5};
+
+  static PlanView of(
+      String id, Instant made, ReplacementPlan plan, Economics economics, MeasureSystem system) {
+    return new Making(plan, economics, system).view(id, made);
+  }
+
+  /** Translates one plan. */
+  private record Making(ReplacementPlan plan, Economics economics, MeasureSystem system) {
+
+    PlanView view(String id, Instant made) {
+      Terms terms = plan.order().terms();
+      return new PlanView(
+          id,
+          made,
+          terms.asOf(),
+          terms.firstYear(),
+          terms.horizon(),
+          terms.nominal() ? "nominal" : "real",
+          rate(told(terms)),
+          rate(terms.inflation()),
+          Measured.number(plan.order().carryOver()),
+          plan.order().seed(),
+          plan.order().runs(),
+          plan.solution().gap() <= Planner.GAP ? "proven" : "best-found",
+          money(plan.solution().cost()),
+          money(plan.solution().bound()),
+          Measured.number(plan.solution().gap()),
+          money(plan.withoutLimits()),
+          money(plan.costOfLimits()),
+          oneMore(),
+          years(),
+          plan.decisions().stream().map(this::unit).toList(),
+          plan.comparison().stream().map(this::policy).toList(),
+          assumptions(),
+          cautions());
+    }
+
+    private static double told(Terms terms) {
+      double real = terms.discount().rate();
+      return terms.nominal() ? (1 + real) * (1 + terms.inflation()) - 1 : real;
+    }
+
+    private static Measured rate(double share) {
+      return Measured.asGiven(new Quantity(100 * share, Measure.PERCENT_PER_YEAR));
+    }
+
+    private Measured money(double amount) {
+      double cents = Math.round(amount * 100) / 100.0;
+      return Measured.asGiven(economics.costs().money(cents));
+    }
+
+    private List<Measured> money(double[] amounts) {
+      List<Measured> all = new ArrayList<>();
+      for (double amount : amounts) {
+        all.add(money(amount));
+      }
+      return all;
+    }
+
+    private int year(int index) {
+      return plan.order().terms().firstYear() + index;
+    }
+
+    private OneMore oneMore() {
+      ReplacementPlan.OneMore more = plan.more();
+      return more.year() < 0
+          ? null
+          : new OneMore(
+              year(more.year()),
+              money(more.amount()),
+              money(more.saving()),
+              money(more.asPartOfMore()),
+              more.moved());
+    }
+
+    private List<YearView> years() {
+      Policy.Outcome ours = plan.comparison().get(plan.comparison().size() - 1);
+      List<YearView> years = new ArrayList<>();
+      for (int t = 0; t < plan.spend().length; t++) {
+        int at = t;
+        double limit = plan.order().limits()[t];
+        years.add(
+            new YearView(
+                year(t),
+                Double.isInfinite(limit) ? null : money(limit),
+                money(plan.spend()[t]),
+                money(plan.running()[t]),
+                money(ours.low()[t]),
+                money(ours.middle()[t]),
+                money(ours.high()[t]),
+                Measured.number(ours.overInYear()[t]),
+                plan.decisions().stream()
+                    .filter(decision -> decision.year() == at)
+                    .map(decision -> decision.outlook().id())
+                    .toList()));
+      }
+      return years;
+    }
+
+    private UnitView unit(UnitDecision decision) {
+      var outlook = decision.outlook();
+      return new UnitView(
+          new UnitName(outlook.id(), outlook.customer(), outlook.site(), outlook.tag()),
+          outlook.assessment().history().unit().kind(),
+          Measured.number(outlook.assessment().condition().score()),
+          decision.replaced() ? year(decision.year()) : null,
+          decision.best().withinHorizon() ? year(decision.best().year()) : null,
+          money(decision.forgone()),
+          shifts(decision),
+          money(outlook.replacing().price()),
+          decision.must().isPresent() ? year(decision.must().getAsInt()) : null,
+          decision.mustNot().isPresent() ? year(decision.mustNot().getAsInt()) : null,
+          keeping(decision),
+          Sensitivity.of(outlook, plan.order().terms().discount()).stream()
+              .map(flip -> new Flip(flip.assumption(), factor(flip.below()), factor(flip.above())))
+              .toList(),
+          outlook.reasons().stream().map(reason -> ReasonView.of(reason, system)).toList());
+    }
+
+    private static BigDecimal factor(OptionalDouble factor) {
+      return factor.isEmpty()
+          ? null
+          : Measured.number(Math.round(factor.getAsDouble() * 1000) / 1000.0);
+    }
+
+    private Map<String, Measured> shifts(UnitDecision decision) {
+      Map<String, Measured> shifts = new LinkedHashMap<>();
+      for (int shift : SHIFTS) {
+        OptionalDouble cost = decision.best().costOfShift(shift);
+        if (cost.isPresent() && decision.best().withinHorizon()) {
+          shifts.put((shift > 0 ? "+" : "") + shift, money(cost.getAsDouble()));
+        }
+      }
+      return shifts;
+    }
+
+    private List<Keeping> keeping(UnitDecision decision) {
+      List<Keeping> years = new ArrayList<>();
+      for (int t = 0; t < decision.outlook().horizon(); t++) {
+        YearCost cost = decision.outlook().keeping().get(t);
+        years.add(
+            new Keeping(
+                year(t),
+                Measured.number(cost.faults()),
+                money(cost.repairs()),
+                money(cost.stock()),
+                money(cost.downtime()),
+                money(cost.refrigerant()),
+                money(cost.energy()),
+                money(cost.upkeep()),
+                money(cost.total())));
+      }
+      return years;
+    }
+
+    private PolicyView policy(Policy.Outcome outcome) {
+      return new PolicyView(
+          outcome.policy().code(),
+          outcome.policy().name(),
+          money(outcome.expected()),
+          money(outcome.mean()),
+          money(outcome.standardError()),
+          Measured.number(outcome.over()),
+          money(outcome.low()),
+          money(outcome.high()));
+    }
+
+    private List<Assumption> assumptions() {
+      List<Assumption> all = new ArrayList<>();
+      economics
+          .rates()
+          .forEach(
+              rate ->
+                  all.add(
+                      new Assumption(
+                          rate.meaning(),
+                          Measured.asGiven(rate.shown()),
+                          Measured.asGiven(rate.low()),
+                          Measured.asGiven(rate.high()),
+                          rate.source().toString())));
+      for (Cost cost : economics.costs().all()) {
+        if (Set.of("downtime", "downtime-hours", "recovery", "shutdown", "disposal", "discount")
+            .contains(cost.group())) {
+          all.add(
+              new Assumption(
+                  cost.key(),
+                  Measured.asGiven(cost.value()),
+                  cost.low() == null ? null : Measured.asGiven(cost.low()),
+                  cost.high() == null ? null : Measured.asGiven(cost.high()),
+                  cost.source().toString()));
+        }
+      }
+      return all;
+    }
+
+    private List<String> cautions() {
+      Set<String> all = new LinkedHashSet<>();
+      plan.decisions().forEach(d -> all.addAll(d.outlook().assessment().condition().cautions()));
+      return List.copyOf(all);
+    }
+  }
+}

@@ -1,0 +1,156 @@
+package coldround.replacement.edge;
+
+import coldround.http.Answers;
+import coldround.http.Parameters;
+import coldround.http.Problem;
+import coldround.quantity.MeasureSystem;
+import coldround.replacement.Economics;
+import coldround.replacement.ReplacementPlan;
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.openhtmltopdf.pdfboxout.PdfRendererBuilder;
+import com.openhtmltopdf.svgsupport.BatikSVGDrawer;
+import jakarta.inject.Inject;
+import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.QueryParam;
+import jakarta.ws.rs.core.Context;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Request;
+import jakarta.ws.rs.core.Response;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.net.URI;
+import java.nio.charset.StandardCharsets;
+import java.time.Clock;
+import java.time.Instant;
+import java.time.temporal.ChronoUnit;
+import java.util.UUID;
+import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+
+/** The budget with a customer: which unit is replaced in which year, and why. */
+@Path("/api/v1/replacement-plans")
+@Tag(name = "Replacement")
+public class PlansResource {
+
+  private static final MediaType CSV = MediaType.valueOf("text/csv; charset=UTF-8");
+  private static final MediaType PDF = MediaType.valueOf("application/pdf");
+  private static final MediaType HTML = MediaType.valueOf("text/html; charset=UTF-8");
+
+  private final PlanMaking making;
+  private final StoredPlans plans;
+  private final Economics economics;
+  private final ObjectMapper json;
+  private final Answers answers;
+  private final Clock clock;
+
+  @Inject
+  PlansResource(
+      PlanMaking making,
+      StoredPlans plans,
+      Economics economics,
+      ObjectMapper json,
+      Answers answers,
+      Clock clock) {
+    this.making = making;
+    this.plans = plans;
+    this.economics = economics;
+    this.json = json;
+    this.answers = answers;
+    this.clock = clock;
+  }
+
+  @POST
+  @Consumes(MediaType.APPLICATION_JSON)
+  @Operation(
+      operationId = "makeReplacementPlan",
+      summary = "Make a replacement plan for customers under yearly limits; it is kept as made")
+  public Response make(PlanRequest asked, @QueryParam("measures") String measures) {
+    MeasureSystem system = Parameters.measures(measures);
+    ReplacementPlan plan = making.make(asked);
+    String id = UUID.randomUUID().toString();
+    Instant made = clock.instant().truncatedTo(ChronoUnit.SECONDS);
+    PlanView view = PlanView.of(id, made, plan, economics, system);
+    byte[] answer = bytes(view);
+    String report = PlanReport.html(plan, economics, making.names(), view.cautions(), system);
+    plans.add(
+        id,
+        made,
+        new StoredPlans.Stored(
+            answer,
+            PlanSheet.of(plan, economics.costs().currency().code()),
+            report.getBytes(StandardCharsets.UTF_8)));
+    return Response.created(URI.create("/api/v1/replacement-plans/" + id))
+        .type(MediaType.APPLICATION_JSON)
+        .entity(answer)
+        .build();
+  }
+
+  private byte[] bytes(PlanView view) {
+    try {
+      return json.writeValueAsBytes(view);
+    } catch (JsonProcessingException e) {
+      throw new IllegalStateException(e);
+    }
+  }
+
+  @GET
+  @Path("{id:[^.]+}")
+  @Operation(operationId = "readReplacementPlan", summary = "A plan as it was made")
+  public Response plan(@PathParam("id") String id, @Context Request request) {
+    return answers.read(found(id).answer(), MediaType.APPLICATION_JSON_TYPE, request).build();
+  }
+
+  @GET
+  @Path("{id:[^.]+}.csv")
+  @Operation(operationId = "readReplacementPlanCsv", summary = "Its units as CSV")
+  public Response sheet(@PathParam("id") String id, @Context Request request) {
+    return named(answers.read(found(id).sheet(), CSV, request), id + ".csv");
+  }
+
+  @GET
+  @Path("{id:[^.]+}.html")
+  @Operation(operationId = "readReplacementPlanHtml", summary = "The report for the customer")
+  public Response report(@PathParam("id") String id, @Context Request request) {
+    return answers.read(found(id).report(), HTML, request).build();
+  }
+
+  @GET
+  @Path("{id:[^.]+}.pdf")
+  @Operation(operationId = "readReplacementPlanPdf", summary = "The report for the customer, PDF")
+  public Response print(@PathParam("id") String id) {
+    byte[] pdf = pdf(new String(found(id).report(), StandardCharsets.UTF_8));
+    return named(Response.ok(pdf, PDF), id + ".pdf");
+  }
+
+  private static Response named(Response.ResponseBuilder answer, String file) {
+    return answer
+        .header("Content-Disposition", "attachment; filename=\"replacement-plan-" + file + "\"")
+        .build();
+  }
+
+  private StoredPlans.Stored found(String id) {
+    return plans.find(id).orElseThrow(() -> Problem.notFound("replacement plan " + id));
+  }
+
+  private static byte[] pdf(String html) {
+    ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+    PdfRendererBuilder builder = new PdfRendererBuilder();
+    builder.useSVGDrawer(new BatikSVGDrawer());
+    // nothing is fetched: all that the report shows is in it
+    builder.useUriResolver((base, uri) -> null);
+    builder.withHtmlContent(html, null);
+    builder.toStream(bytes);
+    try {
+      builder.run();
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+    return bytes.toByteArray();
+  }
+}

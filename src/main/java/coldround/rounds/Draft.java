@@ -1,0 +1,277 @@
+package coldround.rounds;
+
+import coldround.rounds.search.Plan;
+import coldround.rounds.search.Problem;
+import coldround.rounds.search.Stop;
+import coldround.rounds.search.Vehicle;
+import coldround.rounds.search.Window;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneOffset;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.OptionalInt;
+import java.util.Set;
+
+/**
+ * An order made ready for the search: a vehicle is a technician's day, a stop is a call. What
+ * cannot be planned is named and the rest goes on.
+ */
+public final class Draft {
+
+  private final Order order;
+  private final RoundRules rules;
+  private final List<Note> notes = new ArrayList<>();
+  private final List<RoundPlan.Missed> missed = new ArrayList<>();
+  private final List<Call> calls = new ArrayList<>();
+  private final List<Shifts.Day> days = new ArrayList<>();
+  private final SiteBook sites;
+  private final Network network;
+  private final Clockwork clockwork;
+  private final Value value;
+  private final Told told;
+  private final Prices prices;
+  private final Problem problem;
+
+  private Draft(Order order, RoundRules rules, Prices prices, Travel travel) {
+    this.order = order;
+    this.rules = rules;
+    this.prices = prices;
+    sites = new SiteBook(order, travel);
+    network = new Network(travel, rules.minutes(Figure.SET_UP));
+    clockwork = new Clockwork(order.from().minusDays(1).atStartOfDay().toInstant(ZoneOffset.UTC));
+    LocalDate nextChance = order.to().plusDays(rules.days(Figure.NEXT_CHANCE));
+    value = new Value(rules, prices, order.from(), nextChance, this::way);
+    told = new Told(rules, prices, value);
+    takeCalls(nextChance);
+    List<Vehicle> vehicles = takeWorkers(travel);
+    List<Stop> stops = new ArrayList<>();
+    calls.forEach(call -> network.add(sites.get(call.site()).place()));
+    network.measure();
+    calls.forEach(call -> stops.add(stop(call)));
+    network.tell(notes);
+    problem =
+        new Problem(
+            vehicles,
+            stops,
+            network.distance(),
+            network.minutes(),
+            (stop, vehicle) -> value.waitingUntil(calls.get(stop), days.get(vehicle).day()));
+  }
+
+  public static Draft of(Order order, RoundRules rules, Prices prices, Travel travel) {
+    return new Draft(order, rules, prices, travel);
+  }
+
+  /** What the search is given. */
+  public Problem problem() {
+    return problem;
+  }
+
+  /** A plan of the search as people read it. */
+  public RoundPlan answer(Plan plan) {
+    return new Answer(this, plan).write();
+  }
+
+  /** What could not be planned as it is, each as a sentence. */
+  public List<String> complaints() {
+    return notes.stream().map(note -> note.subject() + ": " + note.message()).toList();
+  }
+
+  private void takeCalls(LocalDate nextChance) {
+    Map<String, Double> longest = new HashMap<>();
+    List<Job> jobs = new ArrayList<>();
+    Set<String> named = new HashSet<>();
+    for (Job job : order.jobs()) {
+      Note fault = sites.fault(job.site());
+      if (fault == null) {
+        double open = longest.computeIfAbsent(job.site(), sites::longestMinutes);
+        fault = tooLong(job, open);
+      }
+      if (fault == null) {
+        jobs.add(job);
+      } else {
+        refuse(job, fault, named);
+      }
+    }
+    longest.replaceAll((site, open) -> Math.min(open, rules.minutes(Figure.CALL_MOST)));
+    for (Call call : order.calls()) {
+      if (sites.fault(call.site()) == null) {
+        calls.add(call);
+      } else {
+        call.jobs().forEach(job -> refuse(job, sites.fault(job.site()), named));
+      }
+    }
+    calls.addAll(new Grouping(order, nextChance, longest).calls(jobs));
+    if (calls.isEmpty()) {
+      notes.add(new Note("no-task", "plan", "there is no task to plan in these days."));
+    }
+  }
+
+  private static Note tooLong(Job job, double open) {
+    if (open == 0) {
+      String message = "is not open on any day of the plan.";
+      return new Note("closed", "site " + job.site(), message);
+    }
+    String message =
+        "takes %d minutes, longer than the site is open on any day (%d minutes)."
+            .formatted(job.minutes(), Math.round(open));
+    return job.minutes() > open ? new Note("too-long", "task " + job.task(), message) : null;
+  }
+
+  private void refuse(Job job, Note fault, Set<String> named) {
+    if (named.add(fault.subject())) {
+      notes.add(fault);
+    }
+    Call alone = new Call("c" + job.task(), job.site(), List.of(job), null, null, false, null);
+    String why = fault.subject() + " " + fault.message();
+    missed.add(new RoundPlan.Missed(alone, told.unusable(fault.code(), why)));
+  }
+
+  private List<Vehicle> takeWorkers(Travel travel) {
+    Shifts shifts = new Shifts(rules, prices, clockwork, notes);
+    List<Vehicle> vehicles = new ArrayList<>();
+    for (Worker worker : order.workers()) {
+      if (!worker.home().located() && !travel.knows(worker.code())) {
+        String message = worker.home().fault() + " for the start and is not planned: give them.";
+        notes.add(new Note("no-coordinates", "technician " + worker.code(), message));
+        continue;
+      }
+      int home = network.add(worker.home());
+      for (Shifts.Day day : shifts.days(worker, order.days())) {
+        boolean out = isOut(worker, day);
+        Instant earliest = out ? day.on().from() : order.now();
+        if (earliest.isBefore(day.on().to())) {
+          days.add(day);
+          vehicles.add(shifts.vehicle(day, home, earliest));
+        }
+      }
+    }
+    if (vehicles.isEmpty()) {
+      notes.add(new Note("no-technician", "plan", "no technician can work in these days."));
+    }
+    return vehicles;
+  }
+
+  /** There and back for the nearest of those who can do it. */
+  private double way(Call call) {
+    Place site = sites.get(call.site()).place();
+    return order.workers().stream()
+        .filter(worker -> worker.skills().containsAll(call.skills()))
+        .filter(worker -> network.has(worker.home()))
+        .mapToDouble(worker -> cost(worker.home(), site) + cost(site, worker.home()))
+        .filter(Double::isFinite)
+        .min()
+        .orElse(prices.trip());
+  }
+
+  private double cost(Place from, Place to) {
+    Leg leg = network.leg(from, to);
+    return leg.minutes() * prices.labourPerMinute() + leg.km() * prices.perKm();
+  }
+
+  /** True when the technician has left home already on that day. */
+  private boolean isOut(Worker worker, Shifts.Day day) {
+    return order.calls().stream()
+        .filter(call -> call.kept() != null && call.kept().technician().equals(worker.code()))
+        .anyMatch(call -> holds(day, call.kept()) && !call.kept().out().isAfter(order.now()));
+  }
+
+  private static boolean holds(Shifts.Day day, Kept kept) {
+    return kept.begins().atZone(day.worker().zone()).toLocalDate().equals(day.day());
+  }
+
+  private Stop stop(Call call) {
+    int place = network.add(sites.get(call.site()).place());
+    double price =
+        call.mandatory() || call.kept() != null ? Double.POSITIVE_INFINITY : value.leavingOut(call);
+    return new Stop(
+        call.id(),
+        place,
+        call.minutes(),
+        call.kept() == null ? windows(call) : keptWindow(call.kept()),
+        call.skills(),
+        0,
+        price,
+        call.kept() == null ? OptionalInt.empty() : pin(call.kept()));
+  }
+
+  /** The search lets work begin in a window; it must also end while the site is open. */
+  private List<Window> windows(Call call) {
+    List<Window> windows = new ArrayList<>();
+    for (LocalDate day : order.days()) {
+      boolean allowed =
+          !day.isBefore(call.first()) && (call.last() == null || !day.isAfter(call.last()));
+      for (Span open : allowed ? sites.open(call.site(), day) : List.<Span>of()) {
+        double opens = clockwork.minute(open.from());
+        double closes = clockwork.minute(open.to()) - call.minutes();
+        if (opens <= closes) {
+          windows.add(new Window(opens, closes));
+        }
+      }
+    }
+    return windows;
+  }
+
+  private List<Window> keptWindow(Kept kept) {
+    double begins = clockwork.minute(kept.begins());
+    double within = rules.minutes(Figure.KEEP_WITHIN);
+    return List.of(new Window(begins - within, begins + within));
+  }
+
+  private OptionalInt pin(Kept kept) {
+    for (int v = 0; v < days.size(); v++) {
+      if (days.get(v).worker().code().equals(kept.technician()) && holds(days.get(v), kept)) {
+        return OptionalInt.of(v);
+      }
+    }
+    return OptionalInt.empty();
+  }
+
+  Order order() {
+    return order;
+  }
+
+  Call call(int stop) {
+    return calls.get(stop);
+  }
+
+  Shifts.Day day(int vehicle) {
+    return days.get(vehicle);
+  }
+
+  Premises premises(Call call) {
+    return sites.get(call.site());
+  }
+
+  Network network() {
+    return network;
+  }
+
+  Clockwork clockwork() {
+    return clockwork;
+  }
+
+  Told told() {
+    return told;
+  }
+
+  Value value() {
+    return value;
+  }
+
+  String currency() {
+    return prices.currency().code();
+  }
+
+  List<Note> notes() {
+    return notes;
+  }
+
+  List<RoundPlan.Missed> missed() {
+    return missed;
+  }
+}

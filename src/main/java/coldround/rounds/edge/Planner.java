@@ -1,0 +1,202 @@
+package coldround.rounds.edge;
+
+import coldround.fleet.Today;
+import coldround.http.Problem;
+import coldround.rounds.Call;
+import coldround.rounds.Draft;
+import coldround.rounds.RoundPlan;
+import coldround.rounds.RoundRules;
+import coldround.rounds.Rounds;
+import coldround.rounds.Standing;
+import coldround.rounds.Standing.State;
+import coldround.rounds.search.Limit;
+import coldround.rounds.search.SearchOptions;
+import coldround.rounds.search.engine.RuinAndRecreate;
+import io.quarkus.logging.Log;
+import io.quarkus.runtime.ShutdownEvent;
+import io.quarkus.scheduler.Scheduled;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.enterprise.event.Observes;
+import jakarta.inject.Inject;
+import java.time.Clock;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.UUID;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.RejectedExecutionException;
+import org.eclipse.microprofile.context.ManagedExecutor;
+import org.eclipse.microprofile.context.ThreadContext;
+
+/** Plans rounds in the background, one plan after the other, each with all the power there is. */
+@ApplicationScoped
+class Planner implements Rounds {
+
+  private static final int MOST_WAITING = 20;
+
+  private final StoredRounds store;
+  private final FleetOrder orders;
+  private final RoundRules rules;
+  private final Clock clock;
+  private final Today today;
+  private final Map<String, PlanningRun> runs = new ConcurrentHashMap<>();
+  private final ManagedExecutor executor =
+      ManagedExecutor.builder()
+          .maxAsync(1)
+          .maxQueued(MOST_WAITING)
+          .propagated()
+          .cleared(ThreadContext.ALL_REMAINING)
+          .build();
+
+  @Inject
+  Planner(StoredRounds store, FleetOrder orders, RoundRules rules, Clock clock, Today today) {
+    this.store = store;
+    this.orders = orders;
+    this.rules = rules;
+    this.clock = clock;
+    this.today = today;
+  }
+
+  /** Begins a new plan. */
+  String plan(RoundRequest asked) {
+    String id = UUID.randomUUID().toString();
+    store.begin(id, asked);
+    submit(new PlanningRun(id, asked, List.of(), List.of(), 0, clock));
+    return id;
+  }
+
+  /** Plans the days still to come anew; what has begun or is booked stays. */
+  void again(String id, RoundRequest asked, List<RoundPlan.Round> past, List<Call> kept) {
+    store.again(id);
+    int revision = store.find(id).orElseThrow().standing().revision();
+    submit(new PlanningRun(id, asked, past, kept, revision, clock));
+  }
+
+  private void submit(PlanningRun run) {
+    runs.put(run.id, run);
+    try {
+      executor.execute(() -> work(run));
+    } catch (RejectedExecutionException e) {
+      runs.remove(run.id);
+      store.end(run.id, State.FAILED, 0, null, "Too many plans were waiting.");
+      throw new Problem(
+              503,
+              "busy",
+              "Too many plans are waiting",
+              MOST_WAITING + " plans are waiting to be worked on. Try again later.",
+              List.of())
+          .with("Retry-After", "60");
+    }
+  }
+
+  private void work(PlanningRun run) {
+    try {
+      if (!run.cancelled()) {
+        search(run);
+      }
+      end(run, run.stopped() ? State.STOPPED : State.PLANNED, run.plan().orElse(null), "");
+    } catch (RuntimeException e) {
+      // whatever it was, the caller must see that nothing more comes; the log keeps the rest
+      Log.error("plan " + run.id + " failed", e);
+      end(run, State.FAILED, null, "Planning failed; the log says why.");
+    } finally {
+      runs.remove(run.id);
+    }
+  }
+
+  /** From here on no beat may overwrite what is stored. */
+  private void end(PlanningRun run, State state, RoundPlan plan, String message) {
+    synchronized (run.storing) {
+      store.end(run.id, state, run.found(), plan, message);
+      runs.remove(run.id);
+    }
+  }
+
+  private void search(PlanningRun run) {
+    Draft draft =
+        Draft.of(
+            orders.gather(run.asked, clock.instant(), run.kept),
+            rules,
+            orders.prices(),
+            orders.travel());
+    run.begin(draft);
+    SearchOptions options = SearchOptions.of(run.asked.seed(), Limit.seconds(run.asked.seconds()));
+    run.better(new RuinAndRecreate().search(draft.problem(), Optional.empty(), options, run));
+  }
+
+  /** Ends the search with the best plan so far; false when there is nothing to end. */
+  boolean stop(String id) {
+    PlanningRun run = runs.get(id);
+    if (run != null) {
+      run.stop();
+    }
+    return run != null;
+  }
+
+  boolean working(String id) {
+    return runs.containsKey(id);
+  }
+
+  /** A killed service leaves the last best plan, and others see by the beat that it is gone. */
+  @Scheduled(every = "2s", concurrentExecution = Scheduled.ConcurrentExecution.SKIP)
+  void beat() {
+    for (PlanningRun run : runs.values()) {
+      keep(run, run.standing().state());
+    }
+  }
+
+  void atEnd(@Observes ShutdownEvent end) {
+    for (PlanningRun run : runs.values()) {
+      keep(run, State.INTERRUPTED);
+      run.stop();
+    }
+    executor.shutdownNow();
+  }
+
+  private void keep(PlanningRun run, State state) {
+    synchronized (run.storing) {
+      if (runs.containsKey(run.id)) {
+        Standing standing = run.standing();
+        RoundPlan fresh = run.fresh().orElse(null);
+        store.keep(run.id, state, standing.share(), standing.found(), fresh);
+      }
+    }
+  }
+
+  @Override
+  public String plan(LocalDate from, LocalDate to) {
+    return plan(RoundRequest.usual(from, to, today.usually()));
+  }
+
+  @Override
+  public Optional<Rounds.Entry> find(String id) {
+    PlanningRun run = runs.get(id);
+    if (run == null) {
+      return store.find(id);
+    }
+    Optional<RoundPlan> plan = run.plan();
+    return Optional.of(
+        new Rounds.Entry(
+            run.standing(), plan.isPresent() ? plan : store.find(id).flatMap(Rounds.Entry::plan)));
+  }
+
+  @Override
+  public List<Standing> latest(int limit) {
+    return store.latest(limit).stream()
+        .map(
+            stored -> {
+              PlanningRun run = runs.get(stored.id());
+              return run == null ? stored : run.standing();
+            })
+        .toList();
+  }
+
+  /** Days that have passed, of a plan to be made anew. */
+  static List<RoundPlan.Round> past(RoundPlan plan, Instant now) {
+    return plan.rounds().stream()
+        .filter(round -> round.day().isBefore(now.atZone(round.zone()).toLocalDate()))
+        .toList();
+  }
+}

@@ -1,0 +1,46 @@
+package coldround.rounds.edge;
+
+import coldround.rounds.Standing;
+import coldround.rounds.Standing.State;
+import jakarta.persistence.Entity;
+import jakarta.persistence.Id;
+import jakarta.persistence.Table;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.Locale;
+
+@Entity
+@Table(name = "round_plan")
+class RoundPlanRow {
+
+  // some missed beats: a slow machine is no dead one
+  private static final Duration DEAD_AFTER = Duration.ofSeconds(20);
+
+  @Id String id;
+  String state;
+  Instant requested;
+  LocalDate firstDay;
+  LocalDate lastDay;
+  String asked;
+  Instant beat;
+  double share;
+  int found;
+  int revision;
+  String message;
+
+  Standing standing(Instant now) {
+    State stored = State.valueOf(state.toUpperCase(Locale.ROOT));
+    boolean dead = stored.open() && beat.plus(DEAD_AFTER).isBefore(now);
+    return new Standing(
+        id,
+        dead ? State.INTERRUPTED : stored,
+        requested,
+        firstDay,
+        lastDay,
+        share,
+        found,
+        revision,
+        message);
+  }
+}

@@ -1,0 +1,198 @@
+package coldround.rounds.edge;
+
+import coldround.fleet.Customer;
+import coldround.fleet.Fleet;
+import coldround.fleet.Technician;
+import coldround.fleet.Today;
+import coldround.http.Answers;
+import coldround.http.Parameters;
+import coldround.http.Problem;
+import coldround.quantity.MeasureSystem;
+import coldround.rounds.RoundPlan;
+import coldround.rounds.Rounds;
+import com.fasterxml.jackson.databind.JsonNode;
+import jakarta.inject.Inject;
+import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.DELETE;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.QueryParam;
+import jakarta.ws.rs.core.Context;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Request;
+import jakarta.ws.rs.core.Response;
+import java.nio.charset.StandardCharsets;
+import java.util.Set;
+import java.util.stream.Collectors;
+import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+
+/** Maintenance rounds: planned in the background, read while they get better. */
+@Path("/api/v1/rounds")
+@Tag(name = "Rounds")
+public class RoundsResource {
+
+  private static final MediaType CALENDAR =
+      MediaType.valueOf("text/calendar").withCharset(StandardCharsets.UTF_8.name());
+  private static final MediaType CSV =
+      MediaType.valueOf("text/csv").withCharset(StandardCharsets.UTF_8.name());
+  private static final MediaType GEO_JSON = MediaType.valueOf("application/geo+json");
+
+  private final Planner planner;
+  private final Changing changing;
+  private final Fleet fleet;
+  private final Today today;
+  private final Answers answers;
+  private final RoundCalendar calendar;
+  private final RoundMapFile geoJson;
+
+  @Inject
+  RoundsResource(
+      Planner planner,
+      Changing changing,
+      Fleet fleet,
+      Today today,
+      Answers answers,
+      RoundCalendar calendar,
+      RoundMapFile geoJson) {
+    this.planner = planner;
+    this.changing = changing;
+    this.fleet = fleet;
+    this.today = today;
+    this.answers = answers;
+    this.calendar = calendar;
+    this.geoJson = geoJson;
+  }
+
+  @POST
+  @Consumes(MediaType.APPLICATION_JSON)
+  @Operation(
+      operationId = "planRounds",
+      summary = "Plans rounds for a span of days in the background")
+  public Response plan(JsonNode body) {
+    RoundRequest asked =
+        new RoundRequest.Reading(body).read(today.usually(), technicians(), customers());
+    return accepted(planner.plan(asked));
+  }
+
+  private Response accepted(String id) {
+    RoundView view = RoundView.of(entry(id), MeasureSystem.US);
+    return Response.accepted(view)
+        .header("Location", "/api/v1/rounds/" + id)
+        .type(MediaType.APPLICATION_JSON)
+        .build();
+  }
+
+  private Set<String> technicians() {
+    return fleet.technicians().stream().map(Technician::code).collect(Collectors.toSet());
+  }
+
+  private Set<String> customers() {
+    return fleet.customers().stream().map(Customer::code).collect(Collectors.toSet());
+  }
+
+  @GET
+  @Path("/{id: [^/.]+}")
+  @Operation(
+      operationId = "readRounds",
+      summary = "A plan of rounds, the best so far while planning")
+  public Response read(
+      @PathParam("id") String id,
+      @QueryParam("measures") String measures,
+      @Context Request request) {
+    return answers.read(RoundView.of(entry(id), Parameters.measures(measures)), request);
+  }
+
+  private Rounds.Entry entry(String id) {
+    return planner.find(id).orElseThrow(() -> Problem.notFound("plan of rounds " + id));
+  }
+
+  private RoundPlan made(String id) {
+    return entry(id)
+        .plan()
+        .orElseThrow(() -> Problem.conflict("There is no plan yet; ask again in a second."));
+  }
+
+  @DELETE
+  @Path("/{id: [^/.]+}")
+  @Operation(
+      operationId = "stopPlanning",
+      summary = "Ends planning with the best plan so far, which stays")
+  public Response delete(@PathParam("id") String id) {
+    return stop(id);
+  }
+
+  @POST
+  @Path("/{id: [^/.]+}/stop")
+  @Operation(operationId = "stopPlanningByPost", summary = "The same for callers without DELETE")
+  public Response stop(@PathParam("id") String id) {
+    entry(id);
+    planner.stop(id);
+    return Response.noContent().build();
+  }
+
+  @POST
+  @Path("/{id: [^/.]+}/replan")
+  @Consumes(MediaType.APPLICATION_JSON)
+  @Operation(
+      operationId = "replanRounds",
+      summary = "Plans the days to come anew; what is booked or begun stays")
+  public Response replan(@PathParam("id") String id, JsonNode body) {
+    entry(id);
+    changing.replan(id, body);
+    return accepted(id);
+  }
+
+  @POST
+  @Path("/{id: [^/.]+}/emergencies")
+  @Consumes(MediaType.APPLICATION_JSON)
+  @Operation(
+      operationId = "insertEmergency",
+      summary = "Puts an emergency into the rounds of a day with the smallest change")
+  public Response emergency(
+      @PathParam("id") String id, @QueryParam("measures") String measures, JsonNode body) {
+    entry(id);
+    MeasureSystem system = Parameters.measures(measures);
+    return Response.ok(changing.emergency(id, body, system), MediaType.APPLICATION_JSON).build();
+  }
+
+  @GET
+  @Path("/{id: [^/.]+}.csv")
+  @Operation(operationId = "readRoundsAsCsv", summary = "One row a task, for a spreadsheet")
+  public Response csv(@PathParam("id") String id, @Context Request request) {
+    byte[] body = RoundList.csv(made(id)).getBytes(StandardCharsets.UTF_8);
+    return named(answers.read(body, CSV, request), id + ".csv");
+  }
+
+  @GET
+  @Path("/{id: [^/.]+}.geojson")
+  @Operation(operationId = "readRoundsAsGeoJson", summary = "Stops and ways as RFC 7946")
+  public Response geoJson(@PathParam("id") String id, @Context Request request) {
+    return named(answers.read(geoJson.write(made(id)), GEO_JSON, request), id + ".geojson");
+  }
+
+  @GET
+  @Path("/{id: [^/.]+}.ics")
+  @Operation(
+      operationId = "readRoundsAsCalendar",
+      summary = "Stops of one technician, or of all, as RFC 5545")
+  public Response calendar(
+      @PathParam("id") String id,
+      @QueryParam("technician") String technician,
+      @Context Request request) {
+    RoundPlan plan = made(id);
+    String who = technician == null ? "" : technician;
+    if (!who.isEmpty() && !technicians().contains(who)) {
+      throw Problem.badField("technician", who, "is the code of a technician");
+    }
+    byte[] body = calendar.write(entry(id).standing(), plan, who);
+    String name = who.isEmpty() ? id : id + "-" + who.replaceAll("[^A-Za-z0-9_-]", "_");
+    return named(answers.read(body, CALENDAR, request), name + ".ics");
+  }
+
+  private static Response named(Response.ResponseBuilder response, String name) {
+    return response.header("Content-Disposition", "attachment; filename=\"" + name + "\"").build();
+  }
+}

@@ -1,0 +1,197 @@
+package coldround.rounds.edge;
+
+import coldround.feed.Change;
+import coldround.feed.Outbox;
+import coldround.rounds.RoundPlan;
+import coldround.rounds.Rounds;
+import coldround.rounds.Standing;
+import coldround.rounds.Standing.State;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
+import jakarta.persistence.EntityManager;
+import jakarta.persistence.LockModeType;
+import jakarta.transaction.Transactional;
+import java.io.ByteArrayInputStream;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.OutputStream;
+import java.io.UncheckedIOException;
+import java.time.Clock;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import java.util.zip.GZIPInputStream;
+import java.util.zip.GZIPOutputStream;
+
+/** Plans in the store: a row that says how a plan stands, and the plan as one packed document. */
+@ApplicationScoped
+class StoredRounds {
+
+  private static final int PIECE = 500_000;
+
+  private final EntityManager entities;
+  private final ObjectMapper json;
+  private final Outbox outbox;
+  private final Clock clock;
+
+  @Inject
+  StoredRounds(EntityManager entities, ObjectMapper json, Outbox outbox, Clock clock) {
+    this.entities = entities;
+    this.json = json;
+    this.outbox = outbox;
+    this.clock = clock;
+  }
+
+  @Transactional
+  void begin(String id, RoundRequest asked) {
+    RoundPlanRow row = new RoundPlanRow();
+    row.id = id;
+    row.requested = clock.instant();
+    row.firstDay = asked.from();
+    row.lastDay = asked.to();
+    row.asked = text(asked);
+    row.message = "";
+    stand(row, State.WAITING, 0, 0);
+    entities.persist(row);
+  }
+
+  /** The same plan is worked on anew; its answer stands until there is a better one. */
+  @Transactional
+  void again(String id) {
+    RoundPlanRow row = locked(id);
+    row.revision++;
+    row.message = "";
+    stand(row, State.WAITING, 0, 0);
+  }
+
+  /** Says that the planning is alive, with the best plan so far if it is new. */
+  @Transactional
+  void keep(String id, State state, double share, int found, RoundPlan best) {
+    stand(locked(id), state, share, found);
+    if (best != null) {
+      write(id, best);
+    }
+  }
+
+  /** The end of planning, told to the feed in the same transaction. */
+  @Transactional
+  void end(String id, State state, int found, RoundPlan plan, String message) {
+    RoundPlanRow row = locked(id);
+    stand(row, state, 1, found);
+    row.message = message.length() > 4000 ? message.substring(0, 4000) : message;
+    if (plan != null) {
+      write(id, plan);
+      outbox.add(RoundView.changes(id, row.revision, plan.rounds()));
+    }
+  }
+
+  /** A change to a plan that has been made. */
+  @Transactional
+  void revise(String id, RoundPlan plan, List<RoundPlan.Round> changed) {
+    RoundPlanRow row = locked(id);
+    row.revision++;
+    write(id, plan);
+    List<Change> changes = RoundView.changes(id, row.revision, changed);
+    outbox.add(changes);
+  }
+
+  private void stand(RoundPlanRow row, State state, double share, int found) {
+    row.state = state.code();
+    row.share = share;
+    row.found = found;
+    row.beat = clock.instant();
+  }
+
+  /** For as long as the transaction lasts nobody else changes the plan. */
+  RoundPlanRow locked(String id) {
+    return entities.find(RoundPlanRow.class, id, LockModeType.PESSIMISTIC_WRITE);
+  }
+
+  private void write(String id, RoundPlan plan) {
+    entities
+        .createQuery("delete from RoundPieceRow where planId = :id")
+        .setParameter("id", id)
+        .executeUpdate();
+    byte[] packed = pack(plan);
+    for (int at = 0; at < packed.length; at += PIECE) {
+      RoundPieceRow piece = new RoundPieceRow();
+      piece.planId = id;
+      piece.position = at / PIECE;
+      piece.piece = Arrays.copyOfRange(packed, at, Math.min(packed.length, at + PIECE));
+      entities.persist(piece);
+    }
+    entities.flush();
+  }
+
+  private byte[] pack(RoundPlan plan) {
+    ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+    try (OutputStream packing = new GZIPOutputStream(bytes)) {
+      json.writeValue(packing, plan);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+    return bytes.toByteArray();
+  }
+
+  @Transactional
+  Optional<Rounds.Entry> find(String id) {
+    RoundPlanRow row = entities.find(RoundPlanRow.class, id);
+    return row == null
+        ? Optional.empty()
+        : Optional.of(new Rounds.Entry(row.standing(clock.instant()), plan(id)));
+  }
+
+  @Transactional
+  Optional<RoundRequest> asked(String id) {
+    RoundPlanRow row = entities.find(RoundPlanRow.class, id);
+    try {
+      return row == null
+          ? Optional.empty()
+          : Optional.of(json.readValue(row.asked, RoundRequest.class));
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  @Transactional
+  List<Standing> latest(int limit) {
+    return entities
+        .createQuery("from RoundPlanRow order by requested desc, id", RoundPlanRow.class)
+        .setMaxResults(limit)
+        .getResultStream()
+        .map(row -> row.standing(clock.instant()))
+        .toList();
+  }
+
+  private Optional<RoundPlan> plan(String id) {
+    ByteArrayOutputStream packed = new ByteArrayOutputStream();
+    entities
+        .createQuery("from RoundPieceRow where planId = :id order by position", RoundPieceRow.class)
+        .setParameter("id", id)
+        .getResultList()
+        .forEach(
+            piece -> {
+              packed.writeBytes(piece.piece);
+              // a new document may be written in this transaction under the same keys
+              entities.detach(piece);
+            });
+    if (packed.size() == 0) {
+      return Optional.empty();
+    }
+    try (GZIPInputStream unpacking =
+        new GZIPInputStream(new ByteArrayInputStream(packed.toByteArray()))) {
+      return Optional.of(json.readValue(unpacking, RoundPlan.class));
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  private String text(RoundRequest asked) {
+    try {
+      return json.writeValueAsString(asked);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+}

@@ -1,0 +1,131 @@
+package coldround.upkeep.edge;
+
+import coldround.feed.Change;
+import coldround.feed.Outbox;
+import coldround.fleet.UnitIds;
+import coldround.upkeep.Booking;
+import coldround.upkeep.Completion;
+import coldround.upkeep.TaskAnswers;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
+import jakarta.persistence.EntityManager;
+import jakarta.transaction.Transactional;
+import java.time.Clock;
+import java.util.List;
+import java.util.Optional;
+
+/** Answers of the scheduling system in the store; each is told in the feed. */
+@ApplicationScoped
+@Transactional(Transactional.TxType.MANDATORY)
+class StoredTaskAnswers implements TaskAnswers {
+
+  private final EntityManager entities;
+  private final Outbox outbox;
+  private final Clock clock;
+
+  @Inject
+  StoredTaskAnswers(EntityManager entities, Outbox outbox, Clock clock) {
+    this.entities = entities;
+    this.outbox = outbox;
+    this.clock = clock;
+  }
+
+  @Override
+  public Optional<Known> known(String taskId) {
+    TaskRow open = entities.find(TaskRow.class, taskId);
+    ClosedTaskRow closed = entities.find(ClosedTaskRow.class, taskId);
+    if (open == null && closed == null) {
+      return Optional.empty();
+    }
+    BookingRow booking = entities.find(BookingRow.class, taskId);
+    CompletionRow completion = entities.find(CompletionRow.class, taskId);
+    return Optional.of(
+        new Known(
+            taskId,
+            UnitIds.text(open == null ? closed.unitId : open.unitId),
+            open == null ? closed.task : open.task,
+            open != null,
+            booking == null ? null : booking.read(),
+            completion == null ? null : completion.read()));
+  }
+
+  @Override
+  public void book(Known task, Booking booking) {
+    BookingRow row = entities.find(BookingRow.class, task.taskId());
+    boolean isNew = row == null;
+    if (isNew) {
+      row = new BookingRow();
+      row.taskId = task.taskId();
+      row.unitId = number(task);
+    }
+    row.write(booking);
+    if (isNew) {
+      entities.persist(row);
+    }
+    tell(task, "booked", TaskNotice.BOOKED, booking);
+  }
+
+  @Override
+  public void cancel(Known task) {
+    entities.remove(entities.find(BookingRow.class, task.taskId()));
+    TaskRow open = entities.find(TaskRow.class, task.taskId());
+    tell(task, "unbooked", open == null ? ClosedTaskRow.WITHDRAWN : open.state, null);
+  }
+
+  private void tell(Known task, String what, String state, Booking booking) {
+    TaskRow open = entities.find(TaskRow.class, task.taskId());
+    if (open != null) {
+      open.sequence++;
+      open.changed = clock.instant();
+    }
+    Change change =
+        TaskNotice.change(what, task.taskId(), number(task), task.task(), state, booking, null);
+    outbox.add(List.of(change));
+  }
+
+  @Override
+  public void complete(Known task, Completion completion) {
+    CompletionRow row = new CompletionRow();
+    row.taskId = task.taskId();
+    row.unitId = number(task);
+    row.visit = completion.visit();
+    row.completed = completion.completed();
+    row.recorded = clock.instant();
+    entities.persist(row);
+    entities.flush();
+  }
+
+  @Override
+  public boolean settle(Known task, Completion completion) {
+    if (entities.find(TaskRow.class, task.taskId()) != null) {
+      entities.remove(entities.find(CompletionRow.class, task.taskId()));
+      return false;
+    }
+    if (!task.open()) {
+      completeClosed(task, completion);
+    }
+    return true;
+  }
+
+  /** One that went from the list before it was answered: its completion is told by itself. */
+  private void completeClosed(Known task, Completion completion) {
+    ClosedTaskRow closed = entities.find(ClosedTaskRow.class, task.taskId());
+    closed.outcome = ClosedTaskRow.COMPLETED;
+    closed.sequence++;
+    closed.changed = clock.instant();
+    outbox.add(
+        List.of(
+            TaskNotice.change(
+                ClosedTaskRow.COMPLETED,
+                task.taskId(),
+                number(task),
+                task.task(),
+                ClosedTaskRow.COMPLETED,
+                task.booking(),
+                completion)));
+  }
+
+  private static long number(Known task) {
+    return UnitIds.number(task.unitId()).orElseThrow();
+  }
+}

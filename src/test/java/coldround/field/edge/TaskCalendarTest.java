@@ -1,0 +1,243 @@
+package coldround.field.edge;
+
+import static coldround.Api.asPlanner;
+import static org.hamcrest.Matchers.equalTo;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import biweekly.Biweekly;
+import biweekly.ICalVersion;
+import io.quarkus.test.junit.QuarkusTest;
+import io.restassured.path.json.JsonPath;
+import io.restassured.response.Response;
+import java.io.ByteArrayInputStream;
+import java.nio.ByteBuffer;
+import java.nio.charset.CharacterCodingException;
+import java.nio.charset.StandardCharsets;
+import java.util.HashSet;
+import java.util.List;
+import net.fortuna.ical4j.data.CalendarBuilder;
+import net.fortuna.ical4j.model.Calendar;
+import net.fortuna.ical4j.model.Property;
+import net.fortuna.ical4j.model.component.VEvent;
+import net.fortuna.ical4j.validate.ValidationResult;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+
+/**
+ * Tasks in a calendar that people subscribe to. What biweekly writes ical4j reads, which is of
+ * another make; what no reader checks is checked byte by byte (RFC 5545, section 3.1).
+ */
+@QuarkusTest
+class TaskCalendarTest {
+
+  private FieldFleet fleet;
+  private String task;
+
+  @BeforeEach
+  void oneTask() {
+    fleet = new FieldFleet();
+    JsonPath tasks = asPlanner().queryParam("unit", fleet.unit).get("/api/v1/tasks").jsonPath();
+    task = tasks.getString("items.find { it.task == 'condenser-coil-cleaning' }.id");
+  }
+
+  private Response get(String... query) {
+    var call = asPlanner().queryParam("customer", fleet.customer);
+    for (int i = 0; i < query.length; i += 2) {
+      call = call.queryParam(query[i], query[i + 1]);
+    }
+    return call.get("/api/v1/feed/tasks.ics");
+  }
+
+  private static Calendar read(Response response) throws Exception {
+    Calendar calendar = readByOther(response);
+    var same = Biweekly.parse(new ByteArrayInputStream(response.asByteArray())).first();
+    assertTrue(
+        same.validate(ICalVersion.V2_0).isEmpty(), same.validate(ICalVersion.V2_0).toString());
+    return calendar;
+  }
+
+  private static Calendar readByOther(Response response) throws Exception {
+    response.then().statusCode(200).contentType("text/calendar;charset=utf-8");
+    byte[] bytes = response.asByteArray();
+    assertBytesAreAsTheStandardWants(bytes);
+    Calendar calendar = new CalendarBuilder().build(new ByteArrayInputStream(bytes));
+    ValidationResult result = calendar.validate();
+    assertFalse(result.hasErrors(), result.toString());
+    return calendar;
+  }
+
+  private static void assertBytesAreAsTheStandardWants(byte[] bytes)
+      throws CharacterCodingException {
+    assertEquals('B', bytes[0], "no byte order mark");
+    int start = 0;
+    for (int i = 0; i < bytes.length; i++) {
+      if (bytes[i] == '\n') {
+        assertEquals('\r', bytes[i - 1], "lines end in CRLF");
+        assertTrue(i - 1 - start <= 75, "at most 75 octets");
+        // refuses half a character
+        StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(bytes, start, i - 1 - start));
+        start = i + 1;
+      } else if (bytes[i] == '\r') {
+        assertEquals('\n', bytes[i + 1], "no CR alone");
+      }
+    }
+    assertEquals(bytes.length, start, "the last line ends too");
+  }
+
+  private VEvent event(Calendar calendar) {
+    return calendar.<VEvent>getComponents("VEVENT").stream()
+        .filter(event -> text(event, Property.UID).equals(task + "@coldround"))
+        .findFirst()
+        .orElseThrow();
+  }
+
+  private static String text(VEvent event, String property) {
+    return event.getProperty(property).map(p -> ((Property) p).getValue()).orElse("");
+  }
+
+  @Test
+  void aTaskStandsOnItsDueDayWithItsReasons() throws Exception {
+    Calendar calendar = read(get("to", "2099-01-01"));
+    VEvent event = event(calendar);
+    String due =
+        asPlanner()
+            .queryParam("unit", fleet.unit)
+            .get("/api/v1/tasks")
+            .jsonPath()
+            .getString("items.find { it.id == '" + task + "' }.due");
+    assertEquals(due.replace("-", ""), text(event, Property.DTSTART));
+    assertEquals("TENTATIVE", text(event, Property.STATUS));
+    assertEquals("0", text(event, Property.SEQUENCE));
+    assertEquals(
+        "condenser coil cleaning, " + fleet.customer + " S1 U1", text(event, Property.SUMMARY));
+    assertTrue(
+        text(event, Property.DESCRIPTION).contains("Due " + due), text(event, "DESCRIPTION"));
+    assertEquals("1 Dock Street; rear, left", text(event, Property.LOCATION));
+    assertEquals("45.5;-122.6", text(event, Property.GEO));
+    List<String> uids =
+        calendar.<VEvent>getComponents("VEVENT").stream().map(e -> text(e, Property.UID)).toList();
+    assertEquals(uids.size(), new HashSet<>(uids).size());
+  }
+
+  @Test
+  void aBookingMovesItToItsHourAndSequenceGrowsWithEachChange() throws Exception {
+    book("2026-12-01T09:00:00-05:00");
+    VEvent booked = event(read(get("to", "2099-01-01")));
+    assertEquals("20261201T140000Z", text(booked, Property.DTSTART));
+    assertEquals("PT40M", text(booked, Property.DURATION));
+    assertEquals("CONFIRMED", text(booked, Property.STATUS));
+    assertEquals("1", text(booked, Property.SEQUENCE));
+    book("2026-12-02T09:00:00-05:00");
+    assertEquals("2", text(event(read(get("to", "2099-01-01"))), Property.SEQUENCE));
+    book("2026-12-02T09:00:00-05:00");
+    assertEquals("2", text(event(read(get("to", "2099-01-01"))), Property.SEQUENCE));
+    assertEquals(1, read(get("technician", "T1", "to", "2099-01-01")).getComponents().size());
+  }
+
+  private void book(String start) {
+    asPlanner()
+        .contentType("application/json")
+        .body("{\"start\": \"" + start + "\", \"technician\": \"T1\", \"reference\": \"WO-1\"}")
+        .put("/api/v1/tasks/" + task + "/booking")
+        .then()
+        .statusCode(org.hamcrest.Matchers.oneOf(200, 201));
+  }
+
+  @Test
+  void aTaskThatIsNoLongerAskedForIsCancelled() throws Exception {
+    fleet
+        .visit(
+            "{'unit': 'UNIT', 'visit': '1', 'date': '2026-10-12', 'work':"
+                + " ['condenser-coil-cleaned'], 'note': 'ä€😀 umlaut, euro and a face'}")
+        .statusCode(201);
+    VEvent event = event(read(get("to", "2099-01-01")));
+    assertEquals("CANCELLED", text(event, Property.STATUS));
+    assertEquals("1", text(event, Property.SEQUENCE));
+  }
+
+  @Test
+  void aTaskThatWasDoneSaysSo() throws Exception {
+    asPlanner()
+        .contentType("application/json")
+        .body("{\"date\": \"2026-10-12\", \"work\": [\"condenser-coil-cleaned\"]}")
+        .put("/api/v1/tasks/" + task + "/completion")
+        .then()
+        .statusCode(201);
+    VEvent event = event(read(get("to", "2099-01-01")));
+    assertEquals("CONFIRMED", text(event, Property.STATUS));
+    assertTrue(text(event, Property.SUMMARY).startsWith("Done: "), text(event, Property.SUMMARY));
+  }
+
+  @Test
+  void anUnchangedCalendarIsNotSentTwiceAndOneOfAnotherSiteIsAnother() throws Exception {
+    String tag = get().header("ETag");
+    asPlanner()
+        .queryParam("customer", fleet.customer)
+        .header("If-None-Match", tag)
+        .get("/api/v1/feed/tasks.ics")
+        .then()
+        .statusCode(304);
+    assertNotEquals(tag, get("site", "S2").header("ETag"));
+    get("to", "soon").then().statusCode(400).body("errors[0].field", equalTo("to"));
+  }
+
+  // a time zone is a component by RFC 5545, section 3.6, but biweekly does not count it as one
+  @Test
+  void aCalendarWithNothingInItCanBeReadToo() throws Exception {
+    assertEquals(List.of(), readByOther(get("technician", "nobody")).getComponents("VEVENT"));
+  }
+
+  @Test
+  void charactersOfManyOctetsAreFoldedWhole() throws Exception {
+    FieldFleet.list(
+        "sites",
+        "customer,site,address\n" + fleet.customer + ",S1,\"" + "ä€😀".repeat(60) + "\"\n");
+    assertEquals("ä€😀".repeat(60), text(event(read(get("to", "2099-01-01"))), Property.LOCATION));
+  }
+
+  @Test
+  void aSnapshotHoldsAllOpenTasksAndGoesOnInTheFeed() {
+    book("2026-12-01T09:00:00-05:00");
+    JsonPath first = asPlanner().queryParam("limit", 2).get("/api/v1/feed/snapshot").jsonPath();
+    String cursor = first.getString("cursor");
+    fleet
+        .visit(
+            "{'unit': 'UNIT', 'visit': '1', 'date': '2026-10-12', 'work':"
+                + " ['condenser-coil-cleaned']}")
+        .statusCode(201);
+    java.util.Set<String> ids = new HashSet<>(first.<String>getList("items.id"));
+    int count = ids.size();
+    JsonPath page = first;
+    while (page.getString("next") != null) {
+      page =
+          asPlanner()
+              .queryParam("limit", 50)
+              .queryParam("after", page.getString("next"))
+              .get("/api/v1/feed/snapshot")
+              .jsonPath();
+      assertEquals(cursor, page.getString("cursor"));
+      assertFalse(page.getList("items.reasons").contains(List.of()));
+      ids.addAll(page.getList("items.id"));
+      count += page.getList("items").size();
+    }
+    assertEquals(count, ids.size(), "no task twice");
+    List<String> told =
+        asPlanner()
+            .queryParam("after", cursor)
+            .get("/api/v1/feed")
+            .jsonPath()
+            .getList("items.subject");
+    assertTrue(told.contains(task), "what changed behind the cursor is in the feed");
+    List<String> open =
+        asPlanner()
+            .queryParam("unit", fleet.unit)
+            .get("/api/v1/tasks")
+            .jsonPath()
+            .getList("items.id");
+    ids.addAll(told);
+    assertTrue(ids.containsAll(open), "snapshot and feed together miss none");
+  }
+}

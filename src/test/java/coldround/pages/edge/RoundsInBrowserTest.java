@@ -1,0 +1,137 @@
+package coldround.pages.edge;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
+
+import coldround.Api;
+import io.quarkus.test.common.http.TestHTTPResource;
+import io.quarkus.test.junit.QuarkusTest;
+import io.quarkus.test.junit.TestProfile;
+import io.restassured.path.json.JsonPath;
+import java.net.URL;
+import java.time.DayOfWeek;
+import java.time.LocalDate;
+import java.time.temporal.TemporalAdjusters;
+import java.util.List;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.openqa.selenium.By;
+
+/** Rounds as a dispatcher's screen, a technician's phone and paper show them. */
+@QuarkusTest
+@TestProfile(DemoStore.class)
+class RoundsInBrowserTest {
+
+  private static final LocalDate MONDAY =
+      LocalDate.now().with(TemporalAdjusters.next(DayOfWeek.MONDAY));
+  private static Browser browser;
+  private static boolean looked;
+  private static String plan;
+
+  @TestHTTPResource("/")
+  URL home;
+
+  @BeforeEach
+  void enter() throws Exception {
+    if (!looked) {
+      looked = true;
+      browser = Browser.open().orElse(null);
+    }
+    assumeTrue(browser != null, "no chromium on this machine");
+    if (plan == null) {
+      plan = planned();
+    }
+    browser.light("light");
+    browser.screen(1280, 900);
+    browser.go(home + "enter?token=" + Api.TOKEN);
+    browser.complaints();
+  }
+
+  private static String planned() throws InterruptedException {
+    String body = "{\"from\": \"%s\", \"seconds\": 3}".formatted(MONDAY);
+    String id =
+        Api.asPlanner()
+            .contentType("application/json")
+            .body(body)
+            .post("/api/v1/rounds")
+            .jsonPath()
+            .getString("id");
+    JsonPath read;
+    do {
+      Thread.sleep(300);
+      read = Api.asPlanner().get("/api/v1/rounds/" + id).jsonPath();
+    } while (List.of("waiting", "planning").contains(read.getString("state")));
+    assertEquals("planned", read.getString("state"));
+    return id;
+  }
+
+  @AfterAll
+  static void leave() throws Exception {
+    if (browser != null) {
+      browser.close();
+    }
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "rounds, rounds, 390, light",
+    "rounds, rounds, 1280, dark",
+    "round, rounds/PLAN, 390, light",
+    "round, rounds/PLAN, 1280, light",
+    "round, rounds/PLAN, 1280, dark",
+    "sheet, rounds/PLAN/sheet?technician=T1, 390, light",
+    "sheet, rounds/PLAN/sheet?technician=T1, 1280, light"
+  })
+  void aPageFitsItsScreenAndAnybodyCanUseIt(String name, String address, int width, String light)
+      throws Exception {
+    browser.screen(width, 900);
+    browser.light(light);
+    browser.go(home + address.replace("PLAN", plan));
+    browser.shoot(name + "-" + width + "-" + light);
+    assertEquals(List.of(), browser.violations());
+    assertEquals(0, browser.overflow());
+    assertEquals(List.of(), browser.complaints());
+    browser.loaded().forEach(each -> assertTrue(each.startsWith(home.toString()), each));
+  }
+
+  @Test
+  void theMapShowsEveryRoundOfTheDayAndTheListEveryStop() {
+    browser.go(home + "rounds/" + plan);
+    JsonPath read = Api.asPlanner().get("/api/v1/rounds/" + plan).jsonPath();
+    int rounds = read.getList("days[0].rounds").size();
+    assertEquals(rounds, browser.driver().findElements(By.cssSelector(".map .way")).size());
+    assertEquals(rounds, browser.driver().findElements(By.cssSelector("svg.times")).size());
+    assertEquals(
+        read.getList("days[0].rounds.stops.flatten()").size(),
+        browser.driver().findElements(By.cssSelector(".stop-of")).size());
+  }
+
+  @Test
+  void roundsArePlannedFromThePage() {
+    browser.go(home.toString());
+    browser.follow(() -> browser.driver().findElement(By.linkText("Rounds")).click());
+    By plans = By.cssSelector("form[action='/rounds'] button");
+    browser.follow(() -> browser.driver().findElement(plans).click());
+    assertFalse(browser.driver().findElement(By.cssSelector(".verdict")).getText().isBlank());
+    String address = browser.driver().getCurrentUrl();
+    assertTrue(address.contains("/rounds/"), address);
+    String id = address.replaceAll(".*/rounds/", "");
+    Api.asPlanner().delete("/api/v1/rounds/" + id).then().statusCode(204);
+  }
+
+  @Test
+  void paperHasNoControls() throws Exception {
+    browser.go(home + "rounds/" + plan + "/sheet?technician=T1");
+    browser.paper(true);
+    browser.screen(794, 1123);
+    browser.shoot("sheet-paper");
+    boolean controls = browser.shows(".head") || browser.shows(".crumbs");
+    browser.paper(false);
+    assertFalse(controls);
+  }
+}
