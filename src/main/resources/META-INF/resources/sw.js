@@ -57,7 +57,8 @@ const nothing = () => new Response(
 const answer = async (request, url) => {
   try {
     const fresh = await fetch(request);
-    if (isKept(url.pathname)) {
+    // with its answer in it a page of the calculator would be wrong for the next question
+    if (isKept(url.pathname) && url.origin + url.pathname + url.search === keyOf(url)) {
       await keep(url, fresh.clone());
     }
     return fresh;

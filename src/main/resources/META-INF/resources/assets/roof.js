@@ -51,8 +51,8 @@
     const slope = (x(i + 1) - x(i)) / (Math.log(p[i + 1]) - Math.log(p[i]));
     return 1 / (x(i) + (Math.log(kpa) - Math.log(p[i])) * slope) - ZERO_C;
   };
-  // the standard atmosphere, as the service has it
-  const air = (metres) => 101.325 * (1 - 2.25577e-5 * metres) ** 5.25588;
+  // the standard atmosphere (ICAO Doc 7488, lowest layer), as the service has it
+  const air = (metres) => (metres >= -500 && metres <= 11000 ? 101.325 * (1 - 0.0065 * metres / 288.15) ** 5.25588 : NaN);
 
   const typed = (name) => {
     const text = form.elements[name].value.trim().replace(/\s/g, '');
@@ -105,8 +105,9 @@
   };
 
   const answer = (data) => {
-    const name = form.elements.refrigerant.value.trim().toLowerCase();
-    const curve = data.curves.find((each) => [each.designation, ...each.names].some((n) => n.toLowerCase() === name));
+    const name = form.elements.refrigerant.value.trim();
+    const key = name.toUpperCase().replace(/[^A-Z0-9]/g, '').replace(/^(?:REFRIGERANT|HCFO|HCFC|HFC|HFO|CFC|PFC|HC|R)(?=[0-9])/, '');
+    const curve = data.curves.find((each) => each.designation === data.names[key]);
     const ambient = typed('ambient');
     const split = typed('split');
     const head = typed('head');
@@ -126,9 +127,14 @@
       wrong('The split is above zero: a condenser is warmer than its air.');
       return;
     }
+    document.getElementById('cautions-list').replaceChildren(...curve.cautions.map((each) => make('li', each)));
     const ambientC = si ? ambient : (ambient - 32) / 1.8;
     const splitK = si ? split : split / 1.8;
     const airKpa = height === 0 ? 101.325 : air(si ? height : height * 0.3048);
+    if (Number.isNaN(airKpa)) {
+      wrong('The height lies from -500 m to 11000 m (-1640 ft to 36089 ft).');
+      return;
+    }
     const condensingC = ambientC + splitK;
     const kpa = pressure(curve, condensingC);
     if (Number.isNaN(kpa)) {
@@ -142,7 +148,7 @@
     expected.append(gauges, make('p', curve.designation + ' condensing ' + kelvin(splitK) + ' above ' + celsius(ambientC) + ' ambient is at '
       + celsius(condensingC) + ', which by the midpoint of its saturation curve is ' + absolute(kpa), { class: 'said' }), make('p', curve.source, { class: 'source' }));
     place.replaceChildren(expected);
-    if (head === null) {
+    if (head === null) { // only what to expect is asked
       return;
     }
     const readC = temperature(curve, (si ? head : head * KPA_PER_PSI) + airKpa);
