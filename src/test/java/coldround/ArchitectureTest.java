@@ -72,7 +72,9 @@ class ArchitectureTest {
                   "fleet",
                   "scoring",
                   "upkeep",
-                  "rounds")));
+                  "rounds",
+                  "intake",
+                  "field")));
 
   /** What pure packages may use besides: no framework among it. */
   private static final String[] LIBRARIES = {
