@@ -5,6 +5,7 @@ import coldround.fleet.Today;
 import coldround.fleet.UnitHistory;
 import coldround.http.Parameters;
 import coldround.http.Problem;
+import coldround.pages.UnitPictures;
 import coldround.pages.UnitReport;
 import coldround.pages.UnitView;
 import coldround.quantity.MeasureSystem;
@@ -35,7 +36,8 @@ public class UnitPage {
 
   @CheckedTemplate
   static class Templates {
-    static native TemplateInstance unit(UnitView unit, boolean si, String fleet, String here);
+    static native TemplateInstance unit(
+        UnitView unit, UnitPictures drawn, boolean si, String fleet, String here);
   }
 
   private final Fleet fleet;
@@ -72,17 +74,19 @@ public class UnitPage {
       @PathParam("id") String id, @QueryParam("measures") String measures) {
     MeasureSystem system = Parameters.measures(measures);
     UnitHistory history = fleet.history(id).orElseThrow(() -> Problem.notFound("unit " + id));
-    UnitView view = UnitView.of(report(history), system);
-    boolean si = system == MeasureSystem.SI;
-    return Templates.unit(view, si, si ? "/?measures=si" : "/", "/units/" + view.id());
-  }
-
-  private UnitReport report(UnitHistory history) {
     LocalDate asOf = today.at(history.site());
     Assessment assessment = scoring.assess(history, asOf);
+    UnitView view = UnitView.of(report(history, assessment), system);
+    UnitPictures drawn =
+        UnitPictures.of(assessment, rules.limits().value(LimitName.EXCESS_LIMIT), system);
+    boolean si = system == MeasureSystem.SI;
+    return Templates.unit(view, drawn, si, si ? "/?measures=si" : "/", "/units/" + view.id());
+  }
+
+  private UnitReport report(UnitHistory history, Assessment assessment) {
     return UnitReport.of(
         assessment,
-        upkeep.tasks(assessment, asOf),
+        upkeep.tasks(assessment, assessment.asOf()),
         next.of(history, assessment),
         rules.limits().value(LimitName.EXCESS_LIMIT));
   }
