@@ -4,6 +4,7 @@ import coldround.quantity.MeasureSystem;
 import coldround.reason.Reason;
 import coldround.replacement.Drawing;
 import coldround.replacement.Economics;
+import coldround.replacement.Moved;
 import coldround.replacement.Planner;
 import coldround.replacement.Policy;
 import coldround.replacement.ReplacementPlan;
@@ -106,8 +107,16 @@ final class PlanReport {
       Map<String, String> names,
       List<String> cautions,
       MeasureSystem system) {
-    PlanReport report = new PlanReport(plan, economics, system);
-    return Templates.report(report.told(names, cautions)).render();
+    return Templates.report(told(plan, economics, names, cautions, system)).render();
+  }
+
+  static Told told(
+      ReplacementPlan plan,
+      Economics economics,
+      Map<String, String> names,
+      List<String> cautions,
+      MeasureSystem system) {
+    return new PlanReport(plan, economics, system).told(names, cautions);
   }
 
   private Told told(Map<String, String> names, List<String> cautions) {
@@ -150,18 +159,37 @@ final class PlanReport {
   }
 
   private String basis() {
+    return discounting() + moved();
+  }
+
+  private String moved() {
+    Moved moved = plan.order().moved();
+    return moved.equals(Moved.NOT)
+        ? ""
+        : String.format(
+            Locale.ROOT,
+            " Costs were moved from the tables: new units %.2f times, faults %.2f, refrigerant"
+                + " %.2f, electricity %.2f.",
+            moved.price(),
+            moved.faults(),
+            moved.refrigerant(),
+            moved.electricity());
+  }
+
+  private String discounting() {
     double real = terms.discount().rate();
     return terms.nominal()
         ? String.format(
             Locale.ROOT,
-            "Amounts of a year are in the money of that year, with an inflation of %.1f %% a year; the"
-                + " nominal discount rate is %.1f %%. Costs compared over years are worth of today.",
+            "Amounts of a year are in the money of that year, with an inflation of %.1f %% a year;"
+                + " the nominal discount rate is %.1f %%. Costs compared over years are worth of"
+                + " today.",
             100 * terms.inflation(),
             100 * ((1 + real) * (1 + terms.inflation()) - 1))
         : String.format(
             Locale.ROOT,
-            "All amounts are in money of today; the real discount rate is %.1f %% a year. What is paid"
-                + " later weighs less by that rate, as in NIST Handbook 135.",
+            "All amounts are in money of today; the real discount rate is %.1f %% a year. What is"
+                + " paid later weighs less by that rate, as in NIST Handbook 135.",
             100 * real);
   }
 
@@ -195,7 +223,8 @@ final class PlanReport {
             Locale.ROOT, "No other plan is cheaper by more than %.3f %%; that is proven.", percent)
         : String.format(
             Locale.ROOT,
-            "This is the best plan found in the time given; another might be cheaper by up to %.2f %%.",
+            "This is the best plan found in the time given; another might be cheaper by up to %.2f"
+                + " %%.",
             percent);
   }
 

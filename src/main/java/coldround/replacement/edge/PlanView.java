@@ -6,6 +6,7 @@ import coldround.quantity.Measure;
 import coldround.quantity.MeasureSystem;
 import coldround.quantity.Quantity;
 import coldround.replacement.Economics;
+import coldround.replacement.Moved;
 import coldround.replacement.Planner;
 import coldround.replacement.Policy;
 import coldround.replacement.ReplacementPlan;
@@ -36,6 +37,7 @@ record PlanView(
     Measured discountRate,
     Measured inflation,
     BigDecimal carryOver,
+    PlanRequest.Factors factors,
     long seed,
     int runs,
     String status,
@@ -129,6 +131,7 @@ record PlanView(
           rate(told(terms)),
           rate(terms.inflation()),
           Measured.number(plan.order().carryOver()),
+          factors(plan.order().moved()),
           plan.order().seed(),
           plan.order().runs(),
           plan.solution().gap() <= Planner.GAP ? "proven" : "best-found",
@@ -148,6 +151,11 @@ record PlanView(
     private static double told(Terms terms) {
       double real = terms.discount().rate();
       return terms.nominal() ? (1 + real) * (1 + terms.inflation()) - 1 : real;
+    }
+
+    private static PlanRequest.Factors factors(Moved moved) {
+      return new PlanRequest.Factors(
+          moved.price(), moved.faults(), moved.refrigerant(), moved.electricity());
     }
 
     private static Measured rate(double share) {
