@@ -38,7 +38,7 @@ public final class Drawing {
   }
 
   private static double round(double most) {
-    double step = Math.pow(10, Math.floor(Math.log10(Math.max(1, most))));
+    double step = Math.pow(10, Math.floor(Math.log10(Math.max(1, most / 4))));
     for (double factor : new double[] {1, 2, 2.5, 5}) {
       if (factor * step * 4 >= most) {
         return factor * step;
@@ -74,7 +74,7 @@ public final class Drawing {
     return svg.append("</svg>").toString();
   }
 
-  /** Yearly spending, running below and replacements on top, with the limit and the 80 % band. */
+  /** Yearly spending, running below and replacements on top, with the 80 % band. */
   public static String spending(ReplacementPlan plan) {
     Policy.Outcome ours = plan.comparison().get(plan.comparison().size() - 1);
     int years = plan.spend().length;

@@ -13,6 +13,7 @@ import java.util.Map;
  * @param seed of the random numbers
  * @param runs of the simulation
  * @param seconds longest time to search for a plan
+ * @param moved factors on the costs of the tables, which the outlooks were made with
  */
 public record PlanOrder(
     Terms terms,
@@ -22,7 +23,8 @@ public record PlanOrder(
     Map<String, Integer> mustNot,
     long seed,
     int runs,
-    double seconds) {
+    double seconds,
+    Moved moved) {
 
   public PlanOrder {
     must = Map.copyOf(must);
@@ -30,6 +32,19 @@ public record PlanOrder(
     if (limits.length != terms.horizon()) {
       throw new IllegalArgumentException("as many limits as years, please");
     }
+  }
+
+  /** With the costs of the tables. */
+  public PlanOrder(
+      Terms terms,
+      double[] limits,
+      double carryOver,
+      Map<String, Integer> must,
+      Map<String, Integer> mustNot,
+      long seed,
+      int runs,
+      double seconds) {
+    this(terms, limits, carryOver, must, mustNot, seed, runs, seconds, Moved.NOT);
   }
 
   boolean allows(String unitId, int year) {

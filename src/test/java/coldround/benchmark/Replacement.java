@@ -35,8 +35,8 @@ final class Replacement {
     program.solve(problem(20, years, 0, 99), GAP, SECONDS);
     List<String> lines = new ArrayList<>();
     System.out.println(
-        "| shutdown shared | seed | plan | bound | gap % | greedy over bound % | seconds | cpu s |");
-    System.out.println("|---|---|---|---|---|---|---|---|");
+        "| shutdown shared | seed | plan | bound | gap % | LP bound | plan over LP bound % | greedy over bound % | seconds | cpu s |");
+    System.out.println("|---|---|---|---|---|---|---|---|---|---|");
     for (double shutdown : new double[] {0, 600}) {
       for (int seed = 1; seed <= 3; seed++) {
         lines.add(one(program, problem(units, years, shutdown, seed), shutdown, seed));
@@ -65,12 +65,14 @@ final class Replacement {
     double over = 100 * (greedy / found.bound() - 1);
     System.out.printf(
         Locale.ROOT,
-        "| %.0f | %d | %.0f | %.0f | %.4f | %.3f | %.2f | %.2f |%n",
+        "| %.0f | %d | %.0f | %.0f | %.4f | %.0f | %.4f | %.3f | %.2f | %.2f |%n",
         shutdown,
         seed,
         found.cost(),
         found.bound(),
         100 * found.gap(),
+        found.linearBound(),
+        100 * (found.cost() / found.linearBound() - 1),
         over,
         found.seconds(),
         used);

@@ -110,7 +110,7 @@ final class LinearModel implements AutoCloseable {
   /** The linear relaxation with its bound; only for a model of shares over all options. */
   Relaxation relax() {
     if (solver.solve() != MPSolver.ResultStatus.OPTIMAL) {
-      return new Relaxation(false, Double.NEGATIVE_INFINITY, new double[0][]);
+      return new Relaxation(false, Double.NEGATIVE_INFINITY, new double[0][], new double[0]);
     }
     double[][] reduced = new double[taken.length][];
     for (int u = 0; u < taken.length; u++) {
@@ -119,11 +119,10 @@ final class LinearModel implements AutoCloseable {
         reduced[u][o] = Math.max(0, taken[u][o].reducedCost());
       }
     }
-    return new Relaxation(true, solver.objective().value(), reduced);
+    return new Relaxation(true, solver.objective().value(), reduced, worthOfOneMore());
   }
 
-  /** What one more in each limit saves; to be asked after the relaxation. */
-  double[] worthOfOneMore() {
+  private double[] worthOfOneMore() {
     double[] worth = new double[limits.length];
     for (int year = 0; year < worth.length; year++) {
       worth[year] = limits[year] == null ? 0 : Math.max(0, -limits[year].dualValue());

@@ -7,8 +7,9 @@ package coldround.replacement.budget;
  * @param bound its cost; no plan is cheaper
  * @param reduced for each unit and option: taking it makes any plan at least that much dearer than
  *     the bound
+ * @param prices what one more in each year's limit would save
  */
-record Relaxation(boolean feasible, double bound, double[][] reduced) {
+record Relaxation(boolean feasible, double bound, double[][] reduced, double[] prices) {
 
   /** True for an option that a plan of at most that cost may contain. */
   boolean mayBeIn(double cost, int unit, int option) {

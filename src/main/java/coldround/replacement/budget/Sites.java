@@ -1,6 +1,8 @@
 package coldround.replacement.budget;
 
+import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 
 /** The sites of a problem by number. */
@@ -20,6 +22,21 @@ final class Sites {
 
   int of(BudgetProblem.Unit unit) {
     return numbers.get(unit.site());
+  }
+
+  /** The choices that each site has at these prices. */
+  List<SiteColumns> columns(double[] prices) {
+    List<List<Integer>> units = new ArrayList<>();
+    for (int site = 0; site < count(); site++) {
+      units.add(new ArrayList<>());
+    }
+    for (int u = 0; u < problem.units().size(); u++) {
+      units.get(of(problem.units().get(u))).add(u);
+    }
+    return units.stream()
+        .map(each -> each.stream().mapToInt(u -> u).toArray())
+        .map(each -> new SiteColumns(problem, each, prices))
+        .toList();
   }
 
   /** For each site and year whether an option acts there. */

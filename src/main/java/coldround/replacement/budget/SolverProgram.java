@@ -6,7 +6,8 @@ import java.util.Optional;
 /**
  * By three engines of one library (docs/decisions/0003-budget-engine.md): the linear relaxation
  * gives a bound and shows which options can matter, a mixed-integer search over those gives a good
- * plan, and an exact search closes what gap is left.
+ * plan, and an exact search closes what gap is left. Where sites share a cost, whole sites are
+ * chosen for first.
  */
 public final class SolverProgram implements BudgetProgram {
 
@@ -15,6 +16,8 @@ public final class SolverProgram implements BudgetProgram {
   // where sites share a cost the relaxation is weaker, HIGHS runs out of time and then says nothing
   private static final String WHOLE_SHARED = "SCIP";
   private static final double SHARE_FOR_PLAN = 0.7;
+  // what the choices for whole sites leave open, an exact search closes in small problems only
+  private static final double SHARE_SHARED = 0.95;
   private static final double SHORTFALL_SECONDS = 5;
   // options that the relaxation shuns by more than this share of the cost are hardly in a good plan
   private static final double[] CORES = {2e-5, 2e-4, 2e-3};
@@ -34,28 +37,42 @@ public final class SolverProgram implements BudgetProgram {
     if (!relaxed.feasible()) {
       return BudgetSolution.none(true, Double.POSITIVE_INFINITY, clock.used());
     }
-    Optional<int[]> plan = plan(problem, relaxed, relativeGap, clock);
-    double cost = plan.map(problem::cost).orElse(Double.POSITIVE_INFINITY);
-    if (cost - relaxed.bound() <= relativeGap * Math.abs(cost)) {
-      return solution(problem, plan, relaxed, relaxed.bound(), clock);
+    double bound = relaxed.bound();
+    Optional<int[]> plan = Optional.empty();
+    if (problem.siteCost() > 0) {
+      SharedSearch.Result shared =
+          new SharedSearch(problem, relaxed).search(relativeGap, clock.left() * SHARE_SHARED);
+      plan = shared.plan();
+      bound = shared.bound();
     }
-    return proven(problem, relaxed, plan, cost, relativeGap, clock);
+    if (plan.isEmpty()) {
+      plan = plan(problem, relaxed, relativeGap, clock);
+    }
+    if (closed(problem, plan, bound, relativeGap)) {
+      return solution(problem, plan, relaxed, bound, clock);
+    }
+    return proven(problem, relaxed, plan, bound, relativeGap, clock);
+  }
+
+  private static boolean closed(
+      BudgetProblem problem, Optional<int[]> plan, double bound, double relativeGap) {
+    double cost = plan.map(problem::cost).orElse(Double.POSITIVE_INFINITY);
+    return cost - bound <= relativeGap * Math.abs(cost);
   }
 
   private static Optional<int[]> plan(
       BudgetProblem problem, Relaxation relaxed, double relativeGap, Clock clock) {
     Optional<int[]> best = Optional.empty();
-    double cost = Double.POSITIVE_INFINITY;
     boolean shared = problem.siteCost() > 0;
     for (double share : shared ? CORES_SHARED : CORES) {
       double most = relaxed.bound() + share * Math.abs(relaxed.bound());
       Optional<int[]> plan =
           search(shared ? WHOLE_SHARED : WHOLE, problem, core(problem, relaxed, most), clock);
-      if (plan.isPresent() && problem.cost(plan.get()) < cost) {
+      if (plan.isPresent()
+          && best.map(problem::cost).orElse(Double.POSITIVE_INFINITY) > problem.cost(plan.get())) {
         best = plan;
-        cost = problem.cost(plan.get());
       }
-      if (cost - relaxed.bound() <= relativeGap * Math.abs(cost)) {
+      if (closed(problem, best, relaxed.bound(), relativeGap)) {
         break;
       }
     }
@@ -77,16 +94,17 @@ public final class SolverProgram implements BudgetProgram {
       BudgetProblem problem,
       Relaxation relaxed,
       Optional<int[]> plan,
-      double cost,
+      double known,
       double relativeGap,
       Clock clock) {
+    double cost = plan.map(problem::cost).orElse(Double.POSITIVE_INFINITY);
     ExactModel model = new ExactModel(problem, core(problem, relaxed, cost));
     ExactModel.Result exact = model.solve(plan, relativeGap, clock.left());
     if (exact.infeasible() && plan.isEmpty()) {
       return BudgetSolution.none(true, Double.POSITIVE_INFINITY, clock.used());
     }
     Optional<int[]> better = exact.chosen().filter(found -> problem.cost(found) < cost);
-    double bound = Math.max(relaxed.bound(), exact.bound());
+    double bound = Math.max(known, exact.bound());
     return solution(problem, better.isPresent() ? better : plan, relaxed, bound, clock);
   }
 
@@ -124,7 +142,8 @@ public final class SolverProgram implements BudgetProgram {
   @Override
   public double[] worthOfOneMore(BudgetProblem problem) {
     try (LinearModel model = new LinearModel(LINEAR, problem, false, null)) {
-      return model.relax().feasible() ? model.worthOfOneMore() : new double[problem.years()];
+      Relaxation relaxed = model.relax();
+      return relaxed.feasible() ? relaxed.prices() : new double[problem.years()];
     }
   }
 

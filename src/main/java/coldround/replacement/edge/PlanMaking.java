@@ -31,6 +31,7 @@ import java.util.Map;
 class PlanMaking {
 
   private static final int MOST_UNITS = 2000;
+  private static final double SECONDS = 10;
 
   private final Fleet fleet;
   private final Scoring scoring;
@@ -49,14 +50,22 @@ class PlanMaking {
   }
 
   ReplacementPlan make(PlanRequest asked) {
+    return make(asked, SECONDS);
+  }
+
+  /**
+   * @param seconds longest time to search for a plan
+   */
+  ReplacementPlan make(PlanRequest asked, double seconds) {
     List<String> customers = customers(asked);
     RequestReader reader = new RequestReader(asked, economics, today);
     Terms terms = reader.terms();
     List<UnitHistory> histories = histories(customers, terms);
     Map<String, String> tags = new LinkedHashMap<>();
     histories.forEach(history -> tags.put(history.unit().id(), history.unit().tag()));
-    PlanOrder order = reader.order(terms, tags);
-    List<UnitOutlook> outlooks = outlooks(histories, terms);
+    PlanOrder order = reader.order(terms, tags, seconds);
+    List<UnitOutlook> outlooks =
+        outlooks(histories, terms).stream().map(order.moved()::apply).toList();
     try {
       return new Planner(new SolverProgram(), economics).plan(outlooks, order);
     } catch (Conflict conflict) {

@@ -17,6 +17,7 @@ import java.util.List;
  * @param inflation in % a year
  * @param must units that must be replaced by the end of a year
  * @param mustNot units that must not be replaced before a year, or not at all
+ * @param factors on the costs of the tables, to see what follows when they are other
  */
 public record PlanRequest(
     List<String> customers,
@@ -32,10 +33,14 @@ public record PlanRequest(
     List<Must> must,
     List<MustNot> mustNot,
     Long seed,
-    Integer runs) {
+    Integer runs,
+    Factors factors) {
 
   /** A value with its unit of measure, as everywhere. */
   public record Amount(Double value, String unit) {}
+
+  /** Each 0.25 to 4; what is not said is 1. */
+  public record Factors(Double price, Double faults, Double refrigerant, Double electricity) {}
 
   /** A unit that must be replaced in that year at the latest, by law or for safety. */
   public record Must(String unit, Integer by) {}

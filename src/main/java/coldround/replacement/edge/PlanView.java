@@ -1,28 +1,22 @@
 package coldround.replacement.edge;
 
 import coldround.http.Measured;
-import coldround.http.ReasonView;
 import coldround.quantity.Measure;
 import coldround.quantity.MeasureSystem;
 import coldround.quantity.Quantity;
 import coldround.replacement.Economics;
+import coldround.replacement.Moved;
 import coldround.replacement.Planner;
 import coldround.replacement.Policy;
 import coldround.replacement.ReplacementPlan;
-import coldround.replacement.Sensitivity;
 import coldround.replacement.Terms;
-import coldround.replacement.UnitDecision;
-import coldround.replacement.YearCost;
 import coldround.upkeep.Cost;
 import java.math.BigDecimal;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Map;
-import java.util.OptionalDouble;
 import java.util.Set;
 
 /** The plan as the API answers it. */
@@ -36,6 +30,7 @@ record PlanView(
     Measured discountRate,
     Measured inflation,
     BigDecimal carryOver,
+    PlanRequest.Factors factors,
     long seed,
     int runs,
     String status,
@@ -46,7 +41,7 @@ record PlanView(
     Measured costOfLimits,
     OneMore nextBestUse,
     List<YearView> years,
-    List<UnitView> units,
+    List<UnitViews.UnitView> units,
     List<PolicyView> comparison,
     List<Assumption> assumptions,
     List<String> cautions) {
@@ -65,36 +60,6 @@ record PlanView(
       BigDecimal chanceOverLimit,
       List<String> units) {}
 
-  record UnitName(String id, String customer, String site, String tag) {}
-
-  record UnitView(
-      UnitName unit,
-      String kind,
-      BigDecimal score,
-      Integer replaceIn,
-      Integer bestYear,
-      Measured forgone,
-      Map<String, Measured> costOfShift,
-      Measured price,
-      Integer mustBy,
-      Integer notBefore,
-      List<Keeping> keeping,
-      List<Flip> sensitivity,
-      List<ReasonView> reasons) {}
-
-  record Keeping(
-      int year,
-      BigDecimal faults,
-      Measured repairs,
-      Measured stock,
-      Measured downtime,
-      Measured refrigerant,
-      Measured energy,
-      Measured upkeep,
-      Measured total) {}
-
-  record Flip(String assumption, BigDecimal below, BigDecimal above) {}
-
   record PolicyView(
       String policy,
       String name,
@@ -107,11 +72,13 @@ record PlanView(
 
   record Assumption(String name, Measured value, Measured low, Measured high, String source) {}
 
-  private static final int[] SHIFTS = {-5, -2, -1, 1, 2, 5};
-
   static PlanView of(
       String id, Instant made, ReplacementPlan plan, Economics economics, MeasureSystem system) {
     return new Making(plan, economics, system).view(id, made);
+  }
+
+  static Measured money(Economics economics, double amount) {
+    return Measured.asGiven(economics.costs().money(Math.round(amount * 100) / 100.0));
   }
 
   /** Translates one plan. */
@@ -129,6 +96,7 @@ record PlanView(
           rate(told(terms)),
           rate(terms.inflation()),
           Measured.number(plan.order().carryOver()),
+          factors(plan.order().moved()),
           plan.order().seed(),
           plan.order().runs(),
           plan.solution().gap() <= Planner.GAP ? "proven" : "best-found",
@@ -139,7 +107,9 @@ record PlanView(
           money(plan.costOfLimits()),
           oneMore(),
           years(),
-          plan.decisions().stream().map(this::unit).toList(),
+          plan.decisions().stream()
+              .map(new UnitViews(plan.order().terms(), economics, system)::of)
+              .toList(),
           plan.comparison().stream().map(this::policy).toList(),
           assumptions(),
           cautions());
@@ -150,13 +120,17 @@ record PlanView(
       return terms.nominal() ? (1 + real) * (1 + terms.inflation()) - 1 : real;
     }
 
+    private static PlanRequest.Factors factors(Moved moved) {
+      return new PlanRequest.Factors(
+          moved.price(), moved.faults(), moved.refrigerant(), moved.electricity());
+    }
+
     private static Measured rate(double share) {
       return Measured.asGiven(new Quantity(100 * share, Measure.PERCENT_PER_YEAR));
     }
 
     private Measured money(double amount) {
-      double cents = Math.round(amount * 100) / 100.0;
-      return Measured.asGiven(economics.costs().money(cents));
+      return PlanView.money(economics, amount);
     }
 
     private List<Measured> money(double[] amounts) {
@@ -203,62 +177,6 @@ record PlanView(
                     .filter(decision -> decision.year() == at)
                     .map(decision -> decision.outlook().id())
                     .toList()));
-      }
-      return years;
-    }
-
-    private UnitView unit(UnitDecision decision) {
-      var outlook = decision.outlook();
-      return new UnitView(
-          new UnitName(outlook.id(), outlook.customer(), outlook.site(), outlook.tag()),
-          outlook.assessment().history().unit().kind(),
-          Measured.number(outlook.assessment().condition().score()),
-          decision.replaced() ? year(decision.year()) : null,
-          decision.best().withinHorizon() ? year(decision.best().year()) : null,
-          money(decision.forgone()),
-          shifts(decision),
-          money(outlook.replacing().price()),
-          decision.must().isPresent() ? year(decision.must().getAsInt()) : null,
-          decision.mustNot().isPresent() ? year(decision.mustNot().getAsInt()) : null,
-          keeping(decision),
-          Sensitivity.of(outlook, plan.order().terms().discount()).stream()
-              .map(flip -> new Flip(flip.assumption(), factor(flip.below()), factor(flip.above())))
-              .toList(),
-          outlook.reasons().stream().map(reason -> ReasonView.of(reason, system)).toList());
-    }
-
-    private static BigDecimal factor(OptionalDouble factor) {
-      return factor.isEmpty()
-          ? null
-          : Measured.number(Math.round(factor.getAsDouble() * 1000) / 1000.0);
-    }
-
-    private Map<String, Measured> shifts(UnitDecision decision) {
-      Map<String, Measured> shifts = new LinkedHashMap<>();
-      for (int shift : SHIFTS) {
-        OptionalDouble cost = decision.best().costOfShift(shift);
-        if (cost.isPresent() && decision.best().withinHorizon()) {
-          shifts.put((shift > 0 ? "+" : "") + shift, money(cost.getAsDouble()));
-        }
-      }
-      return shifts;
-    }
-
-    private List<Keeping> keeping(UnitDecision decision) {
-      List<Keeping> years = new ArrayList<>();
-      for (int t = 0; t < decision.outlook().horizon(); t++) {
-        YearCost cost = decision.outlook().keeping().get(t);
-        years.add(
-            new Keeping(
-                year(t),
-                Measured.number(cost.faults()),
-                money(cost.repairs()),
-                money(cost.stock()),
-                money(cost.downtime()),
-                money(cost.refrigerant()),
-                money(cost.energy()),
-                money(cost.upkeep()),
-                money(cost.total())));
       }
       return years;
     }

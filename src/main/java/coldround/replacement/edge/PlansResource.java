@@ -4,10 +4,6 @@ import coldround.http.Answers;
 import coldround.http.Parameters;
 import coldround.http.Problem;
 import coldround.quantity.MeasureSystem;
-import coldround.replacement.Economics;
-import coldround.replacement.ReplacementPlan;
-import com.fasterxml.jackson.core.JsonProcessingException;
-import com.fasterxml.jackson.databind.ObjectMapper;
 import com.openhtmltopdf.pdfboxout.PdfRendererBuilder;
 import com.openhtmltopdf.svgsupport.BatikSVGDrawer;
 import jakarta.inject.Inject;
@@ -26,10 +22,6 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.net.URI;
 import java.nio.charset.StandardCharsets;
-import java.time.Clock;
-import java.time.Instant;
-import java.time.temporal.ChronoUnit;
-import java.util.UUID;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 
@@ -43,26 +35,16 @@ public class PlansResource {
   private static final MediaType HTML = MediaType.valueOf("text/html; charset=UTF-8");
 
   private final PlanMaking making;
+  private final PlanKeeping keeping;
   private final StoredPlans plans;
-  private final Economics economics;
-  private final ObjectMapper json;
   private final Answers answers;
-  private final Clock clock;
 
   @Inject
-  PlansResource(
-      PlanMaking making,
-      StoredPlans plans,
-      Economics economics,
-      ObjectMapper json,
-      Answers answers,
-      Clock clock) {
+  PlansResource(PlanMaking making, PlanKeeping keeping, StoredPlans plans, Answers answers) {
     this.making = making;
+    this.keeping = keeping;
     this.plans = plans;
-    this.economics = economics;
-    this.json = json;
     this.answers = answers;
-    this.clock = clock;
   }
 
   @POST
@@ -72,31 +54,11 @@ public class PlansResource {
       summary = "Make a replacement plan for customers under yearly limits; it is kept as made")
   public Response make(PlanRequest asked, @QueryParam("measures") String measures) {
     MeasureSystem system = Parameters.measures(measures);
-    ReplacementPlan plan = making.make(asked);
-    String id = UUID.randomUUID().toString();
-    Instant made = clock.instant().truncatedTo(ChronoUnit.SECONDS);
-    PlanView view = PlanView.of(id, made, plan, economics, system);
-    byte[] answer = bytes(view);
-    String report = PlanReport.html(plan, economics, making.names(), view.cautions(), system);
-    plans.add(
-        id,
-        made,
-        new StoredPlans.Stored(
-            answer,
-            PlanSheet.of(plan, economics.costs().currency().code()),
-            report.getBytes(StandardCharsets.UTF_8)));
-    return Response.created(URI.create("/api/v1/replacement-plans/" + id))
+    PlanKeeping.Kept kept = keeping.keep(making.make(asked), system);
+    return Response.created(URI.create("/api/v1/replacement-plans/" + kept.id()))
         .type(MediaType.APPLICATION_JSON)
-        .entity(answer)
+        .entity(kept.answer())
         .build();
-  }
-
-  private byte[] bytes(PlanView view) {
-    try {
-      return json.writeValueAsBytes(view);
-    } catch (JsonProcessingException e) {
-      throw new IllegalStateException(e);
-    }
   }
 
   @GET

@@ -6,6 +6,7 @@ import coldround.http.Problem.FieldError;
 import coldround.replacement.Discount;
 import coldround.replacement.EconomicRate;
 import coldround.replacement.Economics;
+import coldround.replacement.Moved;
 import coldround.replacement.PlanOrder;
 import coldround.replacement.Terms;
 import java.time.LocalDate;
@@ -19,7 +20,6 @@ import java.util.Set;
 /** Turns a request into an order, or tells all that is wrong with it. */
 final class RequestReader {
 
-  private static final double SECONDS = 10;
   private static final int USUAL_RUNS = 1000;
   private static final int MOST_RUNS = 5000;
   private static final double LEAST_RATE = -50;
@@ -78,7 +78,7 @@ final class RequestReader {
     return value;
   }
 
-  PlanOrder order(Terms terms, Map<String, String> tags) {
+  PlanOrder order(Terms terms, Map<String, String> tags, double seconds) {
     double carryOver = asked.carryOver() == null ? 1 : asked.carryOver();
     if (!(carryOver >= 0 && carryOver <= 1)) {
       wrong("/carryOver", carryOver, "is a share from 0 to 1");
@@ -90,9 +90,28 @@ final class RequestReader {
     double[] limits = limits(terms);
     Map<String, Integer> must = must(terms, tags);
     Map<String, Integer> mustNot = mustNot(terms, tags);
-    check();
+    Moved moved = moved();
     long seed = asked.seed() == null ? 1 : asked.seed();
-    return new PlanOrder(terms, limits, carryOver, must, mustNot, seed, runs, SECONDS);
+    return new PlanOrder(terms, limits, carryOver, must, mustNot, seed, runs, seconds, moved);
+  }
+
+  private Moved moved() {
+    PlanRequest.Factors said =
+        asked.factors() == null ? new PlanRequest.Factors(null, null, null, null) : asked.factors();
+    double price = factor("price", said.price());
+    double faults = factor("faults", said.faults());
+    double refrigerant = factor("refrigerant", said.refrigerant());
+    double electricity = factor("electricity", said.electricity());
+    check();
+    return new Moved(price, faults, refrigerant, electricity);
+  }
+
+  private double factor(String name, Double said) {
+    double factor = said == null ? 1 : said;
+    if (!(factor >= Moved.LEAST && factor <= Moved.MOST)) {
+      wrong("/factors/" + name, factor, "is " + Moved.LEAST + " to " + Moved.MOST);
+    }
+    return factor;
   }
 
   private double[] limits(Terms terms) {

@@ -15,7 +15,9 @@ import io.restassured.response.ValidatableResponse;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.text.PDFTextStripper;
@@ -27,11 +29,11 @@ import org.junit.jupiter.params.provider.CsvSource;
 @QuarkusTest
 class PlansTest {
 
-  private static boolean loaded;
+  private static final Set<Class<?>> LOADED = new HashSet<>();
 
   @BeforeEach
   void theDemoFleet() throws IOException {
-    if (!loaded) {
+    if (LOADED.add(getClass())) {
       for (String kind : List.of("customers", "sites", "units", "visits", "readings", "faults")) {
         Api.asPlanner()
             .contentType("text/csv")
@@ -40,7 +42,6 @@ class PlansTest {
             .then()
             .statusCode(200);
       }
-      loaded = true;
     }
   }
 
@@ -154,6 +155,11 @@ class PlansTest {
           "basis": "guess"                                      | /basis
           "carryOver": 1.5                                      | /carryOver
           "must": [{"unit": "u-none", "by": 2028}]              | /must/0/unit
+          "factors": {"price": 0.1}                             | /factors/price
+          "factors": {"faults": 5}                              | /factors/faults
+          "limit": {"value": -1, "unit": "USD"}                 | /limit
+          "firstYear": 1990                                     | /firstYear
+          "mustNot": [{"unit": "u-none"}]                       | /mustNot/0/unit
           "runs": 1000000                                       | /runs
           "limits": [{"value": 1, "unit": "USD"}]               | /limits
           """)
@@ -193,6 +199,66 @@ class PlansTest {
         .body("type", equalTo("urn:coldround:problem:no-plan"))
         .body("errors[0].field", equalTo("2027"))
         .body("errors[0].message", containsString("raised"));
+  }
+
+  @Test
+  void dearerUnitsAreReplacedLaterOrNotAtAll() {
+    var cheap = ask(usual(", \"factors\": {\"price\": 0.5}")).statusCode(201).extract();
+    var dear = ask(usual(", \"factors\": {\"price\": 3}")).statusCode(201).extract();
+    assertEquals(3f, dear.jsonPath().getFloat("factors.price"));
+    assertTrue(replaced(cheap.jsonPath()) > replaced(dear.jsonPath()));
+    String report =
+        Api.asPlanner().get(dear.header("Location") + ".html").then().extract().asString();
+    assertTrue(report.contains("new units 3.00 times"), report);
+  }
+
+  private static long replaced(io.restassured.path.json.JsonPath plan) {
+    return plan.getList("units.replaceIn").stream().filter(java.util.Objects::nonNull).count();
+  }
+
+  @Test
+  void thePageAnswersAndKeepsAReport() {
+    String page =
+        Api.asPlanner()
+            .get("/replacement?customer=LMC&limit=40000&price=120")
+            .then()
+            .statusCode(200)
+            .header("Content-Security-Policy", containsString("script-src 'self'"))
+            .body(containsString("new units 1.20 times"), containsString("<svg"))
+            .extract()
+            .asString();
+    assertTrue(page.contains("Year by year"), page);
+    String kept =
+        Api.asPlanner()
+            .redirects()
+            .follow(false)
+            .formParam("customer", "LMC")
+            .formParam("limit", "40000")
+            .post("/replacement")
+            .then()
+            .statusCode(303)
+            .extract()
+            .header("Location")
+            .replaceAll(".*kept=", "");
+    Api.asPlanner().get("/api/v1/replacement-plans/" + kept + ".html").then().statusCode(200);
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "customer=NOBODY, 400, no customer",
+    "customer=LMC&horizon=0, 400, from 1 to 20",
+    "customer=LMC&horizon=x, 400, from 1 to 20",
+    "customer=LMC&rate=-200, 400, is a rate",
+    "customer=LMC&price=x, 400, /factors/price",
+    "customer=LMC&limit=-5, 400, /limit"
+  })
+  void thePageSaysWhatIsWrong(String query, int status, String words) {
+    Api.asPlanner()
+        .get("/replacement?" + query)
+        .then()
+        .statusCode(status)
+        .contentType(containsString("text/html"))
+        .body(containsString(words));
   }
 
   private static String firstUnit() {

@@ -1,0 +1,129 @@
+package coldround.replacement.edge;
+
+import coldround.quantity.MeasureSystem;
+import coldround.reason.Reason;
+import coldround.replacement.Drawing;
+import coldround.replacement.Economics;
+import coldround.replacement.Sensitivity;
+import coldround.replacement.Terms;
+import coldround.replacement.UnitDecision;
+import coldround.replacement.YearCost;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.OptionalDouble;
+import java.util.stream.Collectors;
+
+/** Half a page on one unit: what it costs, when it is best replaced, and what that rests on. */
+final class UnitTelling {
+
+  /** Half a page on one unit. */
+  record Half(
+      String title,
+      String verdict,
+      String picture,
+      String score,
+      List<String> shifts,
+      List<String> reasons,
+      List<String> flips) {}
+
+  private final Economics economics;
+  private final MeasureSystem system;
+  private final Terms terms;
+
+  UnitTelling(Economics economics, MeasureSystem system, Terms terms) {
+    this.economics = economics;
+    this.system = system;
+    this.terms = terms;
+  }
+
+  Half half(UnitDecision decision) {
+    var outlook = decision.outlook();
+    List<String> reasons = outlook.reasons().stream().map(this::sentence).toList();
+    return new Half(
+        outlook.tag() + ", " + kind(decision) + ", " + outlook.customer() + " " + outlook.site(),
+        verdict(decision),
+        Drawing.keeping(decision, terms),
+        Drawing.score(decision),
+        shifts(decision),
+        reasons,
+        flips(decision));
+  }
+
+  private String sentence(Reason reason) {
+    return reason.text(system) + ".";
+  }
+
+  private String verdict(UnitDecision decision) {
+    YearCost first = decision.outlook().keeping().get(0);
+    double annual = Drawing.newAnnual(decision.outlook(), terms.discount());
+    String planned =
+        "Replace in "
+            + year(decision.year())
+            + (decision.year() == decision.best().year()
+                ? ", its best year"
+                : "; its best year by itself is "
+                    + year(decision.best().year())
+                    + ", and the difference costs "
+                    + PlanWords.money(decision.forgone()));
+    return planned
+        + ". Keeping it costs "
+        + PlanWords.money(first.total())
+        + " in "
+        + terms.firstYear()
+        + " ("
+        + PlanWords.money(first.ofFaults())
+        + " for faults, "
+        + PlanWords.money(first.refrigerant())
+        + " for refrigerant, "
+        + PlanWords.money(first.energy())
+        + " for avoidable electricity, "
+        + PlanWords.money(first.upkeep())
+        + " for upkeep); a new one costs "
+        + PlanWords.money(annual)
+        + " a year with its price."
+        + decision.must().stream()
+            .mapToObj(by -> " It must be replaced by " + year(by) + ".")
+            .collect(Collectors.joining());
+  }
+
+  private List<String> shifts(UnitDecision decision) {
+    List<String> shifts = new ArrayList<>();
+    for (int shift : new int[] {-5, -2, -1, 1, 2, 5}) {
+      OptionalDouble cost = decision.best().costOfShift(shift);
+      if (cost.isPresent() && decision.best().withinHorizon()) {
+        int years = Math.abs(shift);
+        shifts.add(
+            years
+                + (years == 1 ? " year " : " years ")
+                + (shift < 0 ? "early: " : "late: ")
+                + PlanWords.money(cost.getAsDouble()));
+      }
+    }
+    return shifts;
+  }
+
+  private List<String> flips(UnitDecision decision) {
+    List<String> flips = new ArrayList<>();
+    for (Sensitivity one : Sensitivity.of(decision.outlook(), terms.discount())) {
+      List<String> at = new ArrayList<>();
+      one.below()
+          .ifPresent(factor -> at.add(String.format(Locale.ROOT, "%.2f times or less", factor)));
+      one.above()
+          .ifPresent(factor -> at.add(String.format(Locale.ROOT, "%.2f times or more", factor)));
+      flips.add(
+          one.assumption()
+              + ": "
+              + (at.isEmpty() ? "no value from a quarter to fourfold" : String.join(", or ", at)));
+    }
+    return flips;
+  }
+
+  String kind(UnitDecision decision) {
+    return economics.kindName(decision.outlook().assessment().history().unit().kind());
+  }
+
+  String year(int index) {
+    return index < terms.horizon() ? "" + (terms.firstYear() + index) : "keep";
+  }
+}
