@@ -18,16 +18,17 @@ public final class Benchmarks {
 
   private static final Map<String, Program> PROGRAMS =
       new TreeMap<>(
-          Map.of(
-              "csv", new CsvConversion(),
-              "csv-read", new CsvReading(),
-              "csv-score", new CsvScore(),
-              "demo", new Demo(),
-              "import", new ImportSpeed(),
-              "replacement", Replacement::run,
-              "rounds", Rounds::run,
-              "rounds-table", RoundsTable::run,
-              "saturation", new SaturationLookups()));
+          Map.ofEntries(
+              Map.entry("csv", new CsvConversion()),
+              Map.entry("csv-read", new CsvReading()),
+              Map.entry("csv-score", new CsvScore()),
+              Map.entry("demo", new Demo()),
+              Map.entry("import", new ImportSpeed()),
+              Map.entry("import-killed", new KilledImports()),
+              Map.entry("replacement", Replacement::run),
+              Map.entry("rounds", Rounds::run),
+              Map.entry("rounds-table", RoundsTable::run),
+              Map.entry("saturation", new SaturationLookups())));
 
   private Benchmarks() {}
 
