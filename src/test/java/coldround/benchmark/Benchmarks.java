@@ -26,6 +26,7 @@ public final class Benchmarks {
               entry("csv-score", new CsvScore()),
               entry("demo", new Demo()),
               entry("import", new ImportSpeed()),
+              entry("import-killed", new KilledImports()),
               entry("replacement", Replacement::run),
               entry("rounds", Rounds::run),
               entry("rounds-table", RoundsTable::run),

@@ -39,10 +39,16 @@ final class BuiltService implements AutoCloseable {
    * @throws IllegalArgumentException when nothing was built
    */
   static BuiltService start(String heap) throws IOException, InterruptedException {
+    return start(heap, Files.createTempDirectory("coldround-benchmark"));
+  }
+
+  /**
+   * @param data may hold what an earlier service left; deleted when this one is closed
+   */
+  static BuiltService start(String heap, Path data) throws IOException, InterruptedException {
     if (!Files.exists(JAR)) {
       throw new IllegalArgumentException("there is no " + JAR + "; run mvn -q -DskipTests package");
     }
-    Path data = Files.createTempDirectory("coldround-benchmark");
     int port = freePort();
     ProcessBuilder builder =
         new ProcessBuilder(
@@ -101,6 +107,31 @@ final class BuiltService implements AutoCloseable {
       throw new IllegalStateException(answer.statusCode() + " " + answer.body());
     }
     return answer.body();
+  }
+
+  /** Asks for a file to be taken without waiting for it; the place to ask for it. */
+  String handOver(String address, BodyPublisher body) throws IOException, InterruptedException {
+    HttpRequest request =
+        request("/api/v1/imports/" + address)
+            .header("Content-Type", "text/csv")
+            .header("Prefer", "respond-async")
+            .POST(body)
+            .build();
+    HttpResponse<String> answer = send(request);
+    if (answer.statusCode() != 202) {
+      throw new IllegalStateException(answer.statusCode() + " " + answer.body());
+    }
+    return URI.create(answer.headers().firstValue("Location").orElseThrow()).getPath();
+  }
+
+  /** What a read answers. */
+  String get(String path) throws IOException, InterruptedException {
+    return send(request(path).GET().build()).body();
+  }
+
+  /** As by kill -9; what it wrote stays. */
+  void kill() throws InterruptedException {
+    process.destroyForcibly().waitFor();
   }
 
   long pid() {

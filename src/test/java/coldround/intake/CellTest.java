@@ -74,6 +74,8 @@ class CellTest {
         "units     | installed         | 39933               | 2009-04-30",
         "units     | serial            | '''00123'           | 00123",
         "units     | retired           | 2030-12-31          | 2030-12-31",
+        "units     | retired           | 31.12.30            | 2030-12-31",
+        "units     | installed         | 31.12.30            | 1930-12-31",
         "units     | refrigerant       | r404a               | R-404A",
         "units     | high_cutout [psig]| 2.7E+2              | 270.0 psig",
         "units     | charge [oz]       | 24                  | 24.0 oz",

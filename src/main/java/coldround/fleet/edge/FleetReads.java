@@ -29,14 +29,17 @@ import java.util.function.Consumer;
 class FleetReads implements Fleet {
 
   private static final int CHUNK = 500;
+  private static final int UNITS_AT_ONCE = 50;
   private static final String UNITS =
       "from UnitRow u join fetch u.site s join fetch s.customer c where u.id > :after";
 
   private final EntityManager entities;
+  private final StoredVisits stored;
 
   @Inject
-  FleetReads(EntityManager entities) {
+  FleetReads(EntityManager entities, StoredVisits stored) {
     this.entities = entities;
+    this.stored = stored;
   }
 
   @Override
@@ -59,7 +62,7 @@ class FleetReads implements Fleet {
     List<UnitRow> units;
     do {
       units = chunk(query, parameters, after);
-      histories(units).forEach(each);
+      eachHistory(units, each);
       after = units.isEmpty() ? after : units.get(units.size() - 1).id;
       forget();
     } while (units.size() == CHUNK);
@@ -78,7 +81,7 @@ class FleetReads implements Fleet {
     String query = UNITS + " and u.id in :ids order by u.id";
     for (int from = 0; from < ids.size(); from += CHUNK) {
       List<Long> some = ids.subList(from, Math.min(ids.size(), from + CHUNK));
-      histories(chunk(query, Map.of("ids", some), 0)).forEach(each);
+      eachHistory(chunk(query, Map.of("ids", some), 0), each);
       forget();
     }
   }
@@ -114,10 +117,14 @@ class FleetReads implements Fleet {
     return typed.setParameter("after", after).setMaxResults(CHUNK).getResultList();
   }
 
-  private List<UnitHistory> histories(List<UnitRow> units) {
-    if (units.isEmpty()) {
-      return List.of();
+  /** Some at a time: a log of many years holds more visits than units. */
+  private void eachHistory(List<UnitRow> units, Consumer<UnitHistory> each) {
+    for (int from = 0; from < units.size(); from += UNITS_AT_ONCE) {
+      histories(units.subList(from, Math.min(units.size(), from + UNITS_AT_ONCE))).forEach(each);
     }
+  }
+
+  private List<UnitHistory> histories(List<UnitRow> units) {
     List<Long> ids = units.stream().map(unit -> unit.id).toList();
     Map<Long, List<Visit>> visits = visits(ids);
     Map<Long, List<Fault>> faults = faults(ids);
@@ -132,38 +139,20 @@ class FleetReads implements Fleet {
         .toList();
   }
 
-  // columns and not entities: nothing is kept of what is only read, which halves the time
   private Map<Long, List<Visit>> visits(List<Long> ids) {
     Map<Long, List<Visit>> visits = new HashMap<>();
-    of(
-            ids,
-            "select unitId, number, visited, technician, purpose, readings, findings, work, faults,"
-                + " note from VisitRow where ",
-            Object[].class)
-        .getResultList()
-        .forEach(
-            row ->
-                visits
-                    .computeIfAbsent((Long) row[0], id -> new ArrayList<>())
-                    .add(VisitRow.read(row)));
+    // what was written in this transaction must be there to be read
+    entities.flush();
+    stored.eachOf(
+        ids, row -> visits.computeIfAbsent(row.unitId, id -> new ArrayList<>()).add(row.read()));
     return visits;
-  }
-
-  /** Neighbours are asked for as a range, which costs a database far less than a list of ids. */
-  private <T> TypedQuery<T> of(List<Long> ascendingIds, String query, Class<T> type) {
-    long first = ascendingIds.get(0);
-    long last = ascendingIds.get(ascendingIds.size() - 1);
-    return last - first < 2L * ascendingIds.size()
-        ? entities
-            .createQuery(query + "unitId between :first and :last", type)
-            .setParameter("first", first)
-            .setParameter("last", last)
-        : entities.createQuery(query + "unitId in :ids", type).setParameter("ids", ascendingIds);
   }
 
   private Map<Long, List<Fault>> faults(List<Long> ids) {
     Map<Long, List<Fault>> faults = new HashMap<>();
-    of(ids, "from FaultRow where ", FaultRow.class)
+    entities
+        .createQuery("from FaultRow where unitId in :ids", FaultRow.class)
+        .setParameter("ids", ids)
         .setHint("org.hibernate.readOnly", true)
         .getResultList()
         .forEach(

@@ -39,7 +39,12 @@ class SiteDays {
   }
 
   private static boolean hasMoment(Entry entry) {
-    return entry.said().values().stream().anyMatch(OffsetDateTime.class::isInstance);
+    for (Object value : entry.said().values()) {
+      if (value instanceof OffsetDateTime) {
+        return true;
+      }
+    }
+    return false;
   }
 
   private ZoneId zone(SiteRow site) {

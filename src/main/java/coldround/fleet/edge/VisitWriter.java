@@ -26,13 +26,16 @@ class VisitWriter implements KindWriter {
   private final Known known;
   private final Places places;
   private final StoredVisits visits;
+  private final MetVisits met;
   private final Plausibility plausibility;
 
   @Inject
-  VisitWriter(Known known, Places places, StoredVisits visits, Plausibility plausibility) {
+  VisitWriter(
+      Known known, Places places, StoredVisits visits, MetVisits met, Plausibility plausibility) {
     this.known = known;
     this.places = places;
     this.visits = visits;
+    this.met = met;
     this.plausibility = plausibility;
   }
 
@@ -60,7 +63,7 @@ class VisitWriter implements KindWriter {
       this.entries = entries;
       this.notes = notes;
       this.there = places.of(entries);
-      this.rows = visits.find(keys());
+      this.rows = met.find(keys());
     }
 
     private Set<VisitRow.Key> keys() {
@@ -82,6 +85,7 @@ class VisitWriter implements KindWriter {
         outcomes.add(place == null ? absent.of(entry) : write(place, entry, outcomes.size()));
       }
       visits.insert(List.copyOf(created.values()));
+      met.created(created.values());
       visits.update(List.copyOf(changed.values()));
       return outcomes;
     }

@@ -27,6 +27,7 @@ import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Instant;
+import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.UUID;
 import java.util.concurrent.locks.ReentrantLock;
@@ -89,7 +90,11 @@ class FileImport {
 
   /** A new import, not begun yet. */
   Begun begin() {
-    return new Begun(UUID.randomUUID().toString(), clock.instant(), new Watch(clock));
+    return new Begun(
+        UUID.randomUUID().toString(),
+        // as exact as it is stored
+        clock.instant().truncatedTo(ChronoUnit.MICROS),
+        new Watch(clock));
   }
 
   /**

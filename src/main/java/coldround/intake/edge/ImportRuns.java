@@ -16,6 +16,7 @@ import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.RejectedExecutionException;
 import org.eclipse.microprofile.context.ManagedExecutor;
 import org.eclipse.microprofile.context.ThreadContext;
+import org.hibernate.exception.ConstraintViolationException;
 import org.hibernate.exception.DataException;
 
 /** Imports under way, of those who wait and of those who ask later. */
@@ -133,6 +134,18 @@ class ImportRuns {
         List.of());
   }
 
+  /**
+   * Where a visit of the file came from the field meanwhile, the file is laid over it next time.
+   */
+  private Receipt run(Spool file, Open one) {
+    try {
+      return imports.run(file.file(), one.order(), one.begun());
+    } catch (ConstraintViolationException metAnother) {
+      Log.infof("import %s met what came meanwhile and is taken again", one.begun().id());
+      return imports.run(file.file(), one.order(), one.begun());
+    }
+  }
+
   static Problem problem(UnreadableFile refusal) {
     return Problem.unprocessable(
         refusal.code(), "The file cannot be used; nothing was applied", refusal.getMessage());
@@ -150,7 +163,7 @@ class ImportRuns {
 
   private Receipt take(Spool file, Open one) {
     try {
-      return imports.run(file.file(), one.order(), one.begun());
+      return run(file, one);
     } catch (UnreadableFile refusal) {
       throw problem(refusal);
     } catch (DataException tooLong) {

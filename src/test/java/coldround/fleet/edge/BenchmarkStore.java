@@ -93,7 +93,7 @@ public final class BenchmarkStore implements AutoCloseable {
     }
     try (EntityManager entities = sessions.createEntityManager()) {
       entities.getTransaction().begin();
-      work.accept(new FleetReads(entities));
+      work.accept(new FleetReads(entities, new StoredVisits(entities)));
       entities.getTransaction().rollback();
     }
   }
