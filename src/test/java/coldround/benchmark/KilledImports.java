@@ -133,7 +133,11 @@ final class KilledImports implements Benchmarks.Program {
     }
   }
 
+  /** A service that was closed has done so itself. */
   private static void delete(Path folder) throws IOException {
+    if (!Files.exists(folder)) {
+      return;
+    }
     try (Stream<Path> files = Files.walk(folder)) {
       files.sorted(Comparator.reverseOrder()).map(Path::toFile).forEach(java.io.File::delete);
     }
