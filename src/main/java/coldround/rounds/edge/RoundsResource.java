@@ -24,6 +24,7 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Request;
 import jakarta.ws.rs.core.Response;
 import java.nio.charset.StandardCharsets;
+import java.util.HashSet;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.eclipse.microprofile.openapi.annotations.Operation;
@@ -73,7 +74,7 @@ public class RoundsResource {
       summary = "Plans rounds for a span of days in the background")
   public Response plan(JsonNode body) {
     RoundRequest asked =
-        new RoundRequest.Reading(body).read(today.usually(), technicians(), customers());
+        new RoundRequest.Reading(body).read(today.usually(), technicians(), customers(), places());
     return accepted(planner.plan(asked));
   }
 
@@ -87,6 +88,12 @@ public class RoundsResource {
 
   private Set<String> technicians() {
     return fleet.technicians().stream().map(Technician::code).collect(Collectors.toSet());
+  }
+
+  private Set<String> places() {
+    Set<String> places = new HashSet<>(technicians());
+    fleet.sites("").forEach(site -> places.add(site.customer() + "/" + site.code()));
+    return places;
   }
 
   private Set<String> customers() {
