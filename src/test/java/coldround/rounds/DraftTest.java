@@ -397,6 +397,22 @@ class DraftTest {
   }
 
   @Test
+  void whatHasBegunAndWhatSomebodyIsOnTheWayToStays() {
+    town();
+    job("near", "A/NEAR", 60, MONDAY, 300);
+    job("far", "A/FAR", 60, MONDAY, 300);
+    RoundPlan plan = plan();
+    RoundPlan.Round round = plan.rounds().get(0);
+    RoundPlan.Stop first = round.stops().get(0);
+    Instant on = round.leaves().plusSeconds(60);
+    assertEquals("under way", Revision.kept(plan, on, Set.of()).get(0).kept().why());
+    List<Call> begun = Revision.kept(plan, first.begins().plusSeconds(60), Set.of());
+    assertEquals("begun", begun.get(0).kept().why());
+    assertEquals(first.call().id(), begun.get(0).id());
+    assertEquals(List.of(), Revision.kept(plan, round.leaves().minusSeconds(60), Set.of()));
+  }
+
+  @Test
   void nothingIsPlannedBeforeNow() {
     town();
     now = MONDAY.plusDays(1).atTime(11, 30).atZone(ZONE).toInstant();
