@@ -2,6 +2,7 @@ package coldround.app;
 
 import coldround.field.VerdictTable;
 import coldround.field.Verdicts;
+import coldround.fleet.Plausibility;
 import coldround.intake.IntakeTables;
 import coldround.intake.KnownRefrigerants;
 import coldround.intake.edge.ProfileFiles;
@@ -44,6 +45,7 @@ class Rules {
 
   private final RefrigerantRules refrigerants;
   private final ScoringRules scoring;
+  private final Plausibility plausibility;
   private final Upkeep upkeep;
   private final VerdictTable verdicts;
   private final Economics economics;
@@ -59,6 +61,7 @@ class Rules {
     RuleTables reading = tables("import", importFolder);
     refrigerants = RefrigerantRules.load(judging);
     scoring = ScoringRules.load(judging);
+    plausibility = Plausibility.load(judging, refrigerants.refrigerants());
     upkeep =
         Upkeep.load(
             judging,
@@ -149,6 +152,12 @@ class Rules {
   @Singleton
   RoofCheck roofCheck() {
     return new RoofCheck(scoring);
+  }
+
+  @Produces
+  @Singleton
+  Plausibility plausibility() {
+    return plausibility;
   }
 
   @Produces

@@ -13,8 +13,9 @@ import java.util.Map;
  * is not there.
  *
  * @param line line of the file, 0 for one that came by a call
- * @param said by column name: String, {@link LocalDate}, {@link ZoneId}, Double, {@link Quantity},
- *     List of codes, {@link Reading}, {@link Grade} or {@link #ERASED}
+ * @param said by column name: String, {@link LocalDate}, {@link java.time.OffsetDateTime} for a day
+ *     that depends on the zone of the site, {@link ZoneId}, Double, {@link Quantity}, List of
+ *     codes, {@link Reading}, {@link Grade} or {@link #ERASED}
  */
 public record Entry(long line, Map<String, Object> said) {
 
@@ -61,6 +62,14 @@ public record Entry(long line, Map<String, Object> said) {
 
   public List<String> codes(String column, List<String> stored) {
     return value(column, stored, List.of());
+  }
+
+  /** True when it is this entry that names the reading, whatever became of its value. */
+  public boolean says(Reading reading) {
+    Object value = said.get(said.containsKey("quantity") ? "value" : reading.quantity());
+    return value instanceof Reading own
+        && own.quantity().equals(reading.quantity())
+        && own.part().equals(reading.part());
   }
 
   @SuppressWarnings("unchecked")

@@ -6,6 +6,7 @@ import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 
 /** Lays an entry over what is stored: said wins, silence keeps, erased empties. */
 public final class Merging {
@@ -122,7 +123,7 @@ public final class Merging {
         .forEach(
             (column, value) -> {
               if (value instanceof Reading reading) {
-                readings.put(name(reading), reading);
+                readings.merge(name(reading), reading, Merging::reading);
               } else if (value == Entry.ERASED) {
                 readings.remove(List.of(column, ""));
               }
@@ -130,6 +131,12 @@ public final class Merging {
     List<Reading> sorted = new ArrayList<>(readings.values());
     sorted.sort(BY_NAME);
     return sorted;
+  }
+
+  /** A value that was confirmed stays so when the same file comes once more. */
+  private static Reading reading(Reading stored, Reading said) {
+    boolean same = stored.confirmed() && Objects.equals(stored.value(), said.value());
+    return same ? stored : said;
   }
 
   private static List<String> name(Reading reading) {

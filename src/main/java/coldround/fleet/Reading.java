@@ -12,9 +12,15 @@ import java.util.Objects;
  * @param notTaken why there is no value; empty when there is one
  * @param suspect why the value is not believed and left out until somebody confirms it; empty when
  *     it is used
+ * @param confirmed true when its writer has said that the value is meant, however odd it looks
  */
 public record Reading(
-    String quantity, String part, Quantity value, String notTaken, String suspect) {
+    String quantity,
+    String part,
+    Quantity value,
+    String notTaken,
+    String suspect,
+    boolean confirmed) {
 
   /**
    * @throws IllegalArgumentException when there is neither a value nor a reason, or both
@@ -27,12 +33,33 @@ public record Reading(
     }
   }
 
+  /** A reading that nobody has confirmed. */
+  public Reading(String quantity, String part, Quantity value, String notTaken, String suspect) {
+    this(quantity, part, value, notTaken, suspect, false);
+  }
+
   public static Reading taken(String quantity, Quantity value) {
     return new Reading(quantity, "", value, "", "");
   }
 
   public static Reading notTaken(String quantity, String why) {
     return new Reading(quantity, "", null, why, "");
+  }
+
+  /** The same value, meant as it is. */
+  public Reading asConfirmed() {
+    return new Reading(quantity, part, value, notTaken, "", value != null);
+  }
+
+  /**
+   * The same value, not believed.
+   *
+   * @param why empty to believe it again
+   */
+  public Reading doubted(String why) {
+    return why.equals(suspect)
+        ? this
+        : new Reading(quantity, part, value, notTaken, why, confirmed);
   }
 
   /** True when there is a value that may be computed with. */

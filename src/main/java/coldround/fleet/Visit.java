@@ -45,6 +45,11 @@ public record Visit(
     return Optional.empty();
   }
 
+  /** The same visit with other readings. */
+  public Visit with(List<Reading> others) {
+    return new Visit(number, date, technician, purpose, others, findings, work, faults, note);
+  }
+
   /** The grade of a part, when it was looked at. */
   public Optional<String> finding(String part) {
     return Optional.ofNullable(findings.get(part));

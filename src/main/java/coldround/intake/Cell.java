@@ -7,10 +7,16 @@ final class Cell {
 
   private Cell() {}
 
-  /** Without blanks around it, and out of the ="00123" by which spreadsheets keep zeros. */
+  /**
+   * Without blanks around it, out of the ="00123" by which spreadsheets keep zeros, and without the
+   * apostrophe that does the same.
+   */
   static String content(String raw) {
     String text = trimmed(raw);
-    return text.startsWith("=\"") ? trimmed(ExcelCells.meant(text)) : text;
+    if (text.startsWith("=\"")) {
+      return trimmed(ExcelCells.meant(text));
+    }
+    return text.startsWith("'") && Numbers.isNumber(text.substring(1)) ? text.substring(1) : text;
   }
 
   private static String trimmed(String text) {

@@ -27,7 +27,13 @@ public final class Columns {
   /** Reads import/columns.csv; what is wrong with it becomes problems of the tables. */
   public static Columns read(RuleTables tables, Codes codes, KnownRefrigerants refrigerants) {
     CellRules trial =
-        new CellRules(codes, Profile.STANDARD, refrigerants, Map.of(), LocalDate.of(2026, 1, 1));
+        new CellRules(
+            codes,
+            Profile.STANDARD,
+            refrigerants,
+            Map.of(),
+            LocalDate.of(2026, 1, 1),
+            column -> DateEvidence.NONE);
     List<Column> read =
         tables.read(
             FILE,

@@ -6,6 +6,8 @@ import java.util.Optional;
 
 /** In which order a date is written. */
 public enum DateOrder {
+  /** Year first, or the order that the dates of the column prove together. */
+  FROM_COLUMN("2026-05-31"),
   YEAR_MONTH_DAY("2026-05-31"),
   DAY_MONTH_YEAR("31/05/2026"),
   MONTH_DAY_YEAR("05/31/2026");

@@ -9,18 +9,29 @@ import java.util.List;
  * What the header line of a file says: which column of the standard form stands where, in which
  * unit of measure. The columns of problems that a file of rejected rows has are passed over.
  *
+ * <p>Columns that the profile makes of others come last, under the label of the first of those.
+ *
  * @param labels the header cells as they stand in the file
- * @param places where in a row the cell under each label stands
+ * @param places where in a row the cell under each label stands; -1 for one that is made
  * @param slots what each label names; null for a column to ignore
  * @param width cells up to the last label that says something
  * @param problems what the sender should know of the header
+ * @param made columns that are made of others
  */
 public record Heading(
     List<String> labels,
     List<Integer> places,
     List<Slot> slots,
     int width,
-    List<RowProblem> problems) {
+    List<RowProblem> problems,
+    List<Made> made) {
+
+  /**
+   * Columns made of others.
+   *
+   * @param sources places among the labels
+   */
+  record Made(Profile.Derived how, List<Integer> sources) {}
 
   /**
    * A column of the file that is read.
@@ -34,6 +45,21 @@ public record Heading(
     places = List.copyOf(places);
     slots = Collections.unmodifiableList(new ArrayList<>(slots));
     problems = List.copyOf(problems);
+    made = List.copyOf(made);
+  }
+
+  /** The labels that stand in the file. */
+  List<String> ownLabels() {
+    return labels.subList(0, labels.size() - madeColumns());
+  }
+
+  /** The cells under those labels. */
+  List<String> ownCells(List<String> cells) {
+    return cells.subList(0, cells.size() - madeColumns());
+  }
+
+  private int madeColumns() {
+    return made.stream().mapToInt(one -> one.how().columns().size()).sum();
   }
 
   /** Where among the labels the column of that name stands; -1 where it is not there. */

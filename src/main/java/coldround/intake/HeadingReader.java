@@ -55,16 +55,43 @@ public final class HeadingReader {
       if (!RejectedRows.isOwn(label)) {
         labels.add(label);
         places.add(i);
-        slots.add(label.isEmpty() ? null : slot(label));
+        slots.add(label.isEmpty() || isSource(label) ? null : slot(label));
       }
     }
+    List<Heading.Made> made = made(labels, places, slots);
     checkComplete(labels);
-    return new Heading(labels, places, slots, width, problems);
+    return new Heading(labels, places, slots, width, problems, made);
+  }
+
+  private boolean isSource(String label) {
+    return rules.profile().derived(kind).stream()
+        .anyMatch(one -> one.headers().contains(Profile.plain(label)));
+  }
+
+  /** The columns that the profile makes of those that are there. */
+  private List<Heading.Made> made(
+      List<String> labels, List<Integer> places, List<Heading.Slot> slots) {
+    List<String> there = labels.stream().map(Profile::plain).toList();
+    List<Heading.Made> made = new ArrayList<>();
+    for (Profile.Derived one : rules.profile().derived(kind)) {
+      List<Integer> sources = one.headers().stream().map(there::indexOf).toList();
+      if (!sources.contains(-1)) {
+        made.add(new Heading.Made(one, sources));
+        for (String name : one.columns()) {
+          Column column = named(name).orElseThrow();
+          labels.add(labels.get(sources.get(0)));
+          places.add(-1);
+          checkOnce(column, labels.get(sources.get(0)));
+          slots.add(new Heading.Slot(column, column.measure()));
+        }
+      }
+    }
+    return made;
   }
 
   private Heading.Slot slot(String label) {
     Matcher form = WITH_MEASURE.matcher(label);
-    boolean bracketed = form.matches();
+    boolean bracketed = form.matches() && aliased(label).isEmpty();
     String name = bracketed ? form.group(1) : label;
     Optional<Column> column = column(name).or(() -> column(label));
     if (column.isEmpty()) {
@@ -83,6 +110,11 @@ public final class HeadingReader {
           "the columns '%s' and '%s' mean the same; leave one out"
               .formatted(RowProblem.shown(twin), RowProblem.shown(label)));
     }
+  }
+
+  /** A header that the profile names as a whole, such as "Discharge kPa (g)". */
+  private Optional<Profile.Alias> aliased(String label) {
+    return rules.profile().aliases(kind).stream().filter(one -> one.names(label)).findFirst();
   }
 
   private Optional<Column> column(String name) {

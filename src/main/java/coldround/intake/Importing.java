@@ -2,17 +2,21 @@ package coldround.intake;
 
 import coldround.fleet.Entry;
 import coldround.fleet.FleetWriting;
+import coldround.fleet.FleetWriting.Doubted;
 import coldround.fleet.FleetWriting.Outcome;
 import coldround.fleet.FleetWriting.Written;
 import coldround.fleet.Kind;
 import coldround.fleet.Reading;
+import coldround.fleet.UnitNames;
 import coldround.intake.RowReading.Understood;
 import coldround.sheet.Row;
 import coldround.sheet.SheetWriter;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.Iterator;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 
 /**
@@ -30,11 +34,21 @@ public final class Importing {
   private final List<String> keyColumns;
   private final RowReading reading;
   private final FleetWriting writing;
+  private final Run run;
   private final SheetWriter rejectedRows;
   private final SeenKeys seen = new SeenKeys();
+  private final ListedUnits listed = new ListedUnits();
   private final Tally tally = new Tally();
   private final Set<String> units = new HashSet<>();
   private final List<Understood> batch = new ArrayList<>();
+
+  /**
+   * Whose rows they are.
+   *
+   * @param id of the import, which corrections are told by
+   * @param watch told how far it has come
+   */
+  public record Run(String id, Watch watch) {}
 
   /**
    * @param rejectedRows takes the file of rejected rows
@@ -45,12 +59,14 @@ public final class Importing {
       List<Column> columns,
       CellRules rules,
       FleetWriting writing,
+      Run run,
       SheetWriter rejectedRows) {
     this.kind = kind;
     this.heading = heading;
     this.keyColumns = columns.stream().filter(Column::isKey).map(Column::name).toList();
     this.reading = new RowReading(kind, heading, rules);
     this.writing = writing;
+    this.run = run;
     this.rejectedRows = rejectedRows;
   }
 
@@ -61,7 +77,7 @@ public final class Importing {
    */
   public Tally run(Iterator<Row> rows) {
     heading.problems().forEach(tally::problem);
-    rejectedRows.write(RejectedRows.header(heading.labels()));
+    rejectedRows.write(RejectedRows.header(heading.ownLabels()));
     while (rows.hasNext()) {
       Row row = rows.next();
       if (!row.isBlank()) {
@@ -77,7 +93,18 @@ public final class Importing {
     return Set.copyOf(units);
   }
 
+  /** Units in use that the list, if it is one of units, does not have. */
+  public Vanished vanished(UnitNames names) {
+    return kind == Kind.UNITS ? listed.missing(names) : Vanished.NONE;
+  }
+
   private void take(Understood row) {
+    if (row.entry() != null) {
+      tally.understood(row.entry());
+    }
+    if (kind == Kind.UNITS) {
+      listed.note(row.said());
+    }
     batch.add(row);
     if (batch.size() == BATCH) {
       write();
@@ -88,12 +115,31 @@ public final class Importing {
     List<Entry> entries =
         batch.stream().filter(row -> row.entry() != null).map(Understood::entry).toList();
     Written written =
-        entries.isEmpty() ? new Written(List.of(), Set.of()) : writing.write(kind, entries);
-    Iterator<Outcome> outcomes = written.outcomes().iterator();
-    batch.forEach(row -> note(row, row.entry() == null ? null : outcomes.next()));
+        entries.isEmpty()
+            ? new Written(List.of(), Set.of(), List.of())
+            : writing.write(kind, entries, run.id());
+    Map<Integer, List<RowProblem>> doubts = doubts(written, entries);
+    int next = 0;
+    for (Understood row : batch) {
+      Outcome outcome = row.entry() == null ? null : written.outcomes().get(next);
+      List<RowProblem> more = row.entry() == null ? List.of() : doubts.get(next++);
+      note(row, outcome, more == null ? List.of() : more);
+    }
     units.addAll(written.units());
     batch.clear();
+    run.watch().rows(tally.rows().read());
     giveUpOnNoise();
+  }
+
+  /** By place of the entry: values that were kept but are not believed. */
+  private Map<Integer, List<RowProblem>> doubts(Written written, List<Entry> entries) {
+    Map<Integer, List<RowProblem>> doubts = new HashMap<>();
+    for (Doubted doubted : written.doubted()) {
+      doubts
+          .computeIfAbsent(doubted.entry(), entry -> new ArrayList<>())
+          .add(SuspectValue.of(doubted, entries.get(doubted.entry()), heading));
+    }
+    return doubts;
   }
 
   /** Where nothing at all can be taken, telling it a million times helps nobody. */
@@ -110,9 +156,11 @@ public final class Importing {
 
   /**
    * @param outcome null for a row that was rejected before it came to the store
+   * @param doubts what the store does not believe of it
    */
-  private void note(Understood row, Outcome outcome) {
+  private void note(Understood row, Outcome outcome, List<RowProblem> doubts) {
     List<RowProblem> problems = new ArrayList<>(row.problems());
+    problems.addAll(doubts);
     if (outcome != null && outcome.refused()) {
       problems.add(Refusal.of(outcome, row.entry(), heading));
     } else if (outcome != null) {
@@ -123,7 +171,7 @@ public final class Importing {
     List<RowProblem> rejecting = problems.stream().filter(RowProblem::rejects).toList();
     if (!rejecting.isEmpty()) {
       tally.rejected();
-      rejectedRows.write(RejectedRows.row(row.cells(), rejecting));
+      rejectedRows.write(RejectedRows.row(heading.ownCells(row.cells()), rejecting));
     }
   }
 

@@ -1,8 +1,14 @@
 package coldround.intake;
 
 import coldround.fleet.Kind;
+import coldround.sheet.NotASheet;
+import coldround.sheet.Sheet;
 import coldround.table.RuleTables;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
 import java.util.Map;
@@ -17,8 +23,11 @@ public final class IntakeTables {
   private final Codes codes;
   private final Map<String, Profile> profiles = new TreeMap<>();
   private final KnownRefrigerants refrigerants;
+  private final GuessLimits guessing;
 
-  private IntakeTables(Columns columns, Codes codes, KnownRefrigerants refrigerants) {
+  private IntakeTables(
+      Columns columns, Codes codes, KnownRefrigerants refrigerants, GuessLimits guessing) {
+    this.guessing = guessing;
     this.columns = columns;
     this.codes = codes;
     this.refrigerants = refrigerants;
@@ -33,7 +42,11 @@ public final class IntakeTables {
       RuleTables tables, Collection<Profile> profiles, KnownRefrigerants refrigerants) {
     Codes codes = Codes.read(tables);
     IntakeTables read =
-        new IntakeTables(Columns.read(tables, codes, refrigerants), codes, refrigerants);
+        new IntakeTables(
+            Columns.read(tables, codes, refrigerants),
+            codes,
+            refrigerants,
+            GuessLimits.read(tables));
     profiles.forEach(profile -> read.add(profile, tables));
     return read;
   }
@@ -46,6 +59,35 @@ public final class IntakeTables {
 
   public Optional<Profile> profile(String name) {
     return Optional.ofNullable(profiles.get(name));
+  }
+
+  /** All that are packaged or in the operator's folder. */
+  public Collection<Profile> profiles() {
+    return List.copyOf(profiles.values());
+  }
+
+  /**
+   * Guesses a profile from a file.
+   *
+   * @throws UnreadableFile when it is no table
+   */
+  public Proposal propose(Path file, String sheetName, Kind kind, LocalDate today)
+      throws IOException {
+    try (Sheet sheet = Sheet.open(Files.newInputStream(file), sheetName)) {
+      List<List<String>> sample = new ArrayList<>();
+      while (sample.size() < guessing.sampleRows() && sheet.rows().hasNext()) {
+        sample.add(sheet.rows().next().cells());
+      }
+      List<String> headers = sheet.layout().labels();
+      return new Guessing(kind, headers, sample, this, guessing, today).propose();
+    } catch (NotASheet refusal) {
+      throw UnreadableFile.of(refusal);
+    }
+  }
+
+  /** What does not fit the columns and codes a profile speaks of; empty for a good one. */
+  public List<String> faults(Profile profile) {
+    return profile.faults(columns, codes);
   }
 
   public Set<String> profileNames() {
@@ -66,6 +108,7 @@ public final class IntakeTables {
 
   /** What reading a file of that profile depends on. */
   public CellRules rules(Profile profile, LocalDate today) {
-    return new CellRules(codes, profile, refrigerants, columns.readings(), today);
+    return new CellRules(
+        codes, profile, refrigerants, columns.readings(), today, column -> DateEvidence.NONE);
   }
 }

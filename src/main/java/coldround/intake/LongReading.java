@@ -77,8 +77,13 @@ final class LongReading {
     if (why == null || !why.isEmpty()) {
       return why == null ? null : new Reading(column.name(), part, null, why, "");
     }
-    Quantity measured = measured(column, value, text(said, "measure"), refusals);
-    return measured == null ? null : new Reading(column.name(), part, measured, "", "");
+    Quantity measured =
+        measured(column, ReadingCell.number(value), text(said, "measure"), refusals);
+    if (measured == null) {
+      return null;
+    }
+    Reading reading = new Reading(column.name(), part, measured, "", "");
+    return ReadingCell.isConfirmed(value) ? reading.asConfirmed() : reading;
   }
 
   private Quantity measured(Column column, String value, String measure, ColumnRefusals refusals) {

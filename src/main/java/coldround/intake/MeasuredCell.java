@@ -29,6 +29,11 @@ final class MeasuredCell implements CellReader {
     return quantity(text, refusals);
   }
 
+  /** True for a word of the profile that says that nothing was read. */
+  boolean saysNotTaken(String text) {
+    return rules.profile().saysNotTaken(text);
+  }
+
   /** Null when refused. */
   Quantity quantity(String text, Refusals refusals) {
     double value = Numbers.parse(text, rules.profile().decimalSign());

@@ -29,7 +29,12 @@ public enum ProblemCode {
   UNKNOWN_COLUMN(false),
   MEASURE_ASSUMED(false),
   UNKNOWN_REFRIGERANT(false),
-  DUPLICATE_IN_FILE(false);
+  DUPLICATE_IN_FILE(false),
+  SUSPECT_VALUE(false),
+  SERIAL_DATE(false),
+  DATE_ORDER_FOUND(false),
+  TWO_DIGIT_YEARS(false),
+  DIGITS_LOST(false);
 
   private final boolean rejects;
 

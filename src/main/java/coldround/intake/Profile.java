@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.regex.Pattern;
 
 /**
@@ -17,6 +18,8 @@ import java.util.regex.Pattern;
  * @param measureNames other ways to write a unit of measure, with its code
  * @param columns by kind, other headers of its columns
  * @param values by list of codes, what stands in cells (in lower case) with the code it means
+ * @param derived by kind, columns to be made of others
+ * @param notTaken words (in lower case) that stand for a reading where none was taken
  */
 public record Profile(
     String name,
@@ -25,7 +28,45 @@ public record Profile(
     char decimalSign,
     Map<String, Measure> measureNames,
     Map<Kind, List<Alias>> columns,
-    Map<String, Map<String, String>> values) {
+    Map<String, Map<String, String>> values,
+    Map<Kind, List<Derived>> derived,
+    Set<String> notTaken) {
+
+  /**
+   * Columns made of others: one is split at a sign, or several are joined with it.
+   *
+   * @param headers of the file, compared whatever their case and blanks
+   * @param sign what stands, or is to stand, between the parts
+   * @param columns names in the standard form, in the order of the parts
+   */
+  public record Derived(List<String> headers, String sign, List<String> columns) {
+    public Derived {
+      headers = headers.stream().map(Profile::plain).toList();
+      columns = List.copyOf(columns);
+      boolean splits = headers.size() == 1 && columns.size() > 1 && !sign.isBlank();
+      boolean joins = headers.size() > 1 && columns.size() == 1;
+      if (!splits && !joins) {
+        throw new IllegalArgumentException(
+            "one header is split at a sign into several columns, or several are joined into one");
+      }
+    }
+
+    /** What the cells under the headers say of each column; an absent part is empty. */
+    List<String> parts(List<String> cells) {
+      if (columns.size() == 1) {
+        List<String> said = cells.stream().filter(cell -> !cell.isEmpty()).toList();
+        return List.of(String.join(sign, said));
+      }
+      List<String> parts = new ArrayList<>();
+      for (String part : cells.get(0).split(Pattern.quote(sign), columns.size())) {
+        parts.add(part.strip());
+      }
+      while (parts.size() < columns.size()) {
+        parts.add("");
+      }
+      return parts;
+    }
+  }
 
   /**
    * Other headers of one column.
@@ -42,8 +83,12 @@ public record Profile(
       patterns = List.copyOf(patterns);
     }
 
+    boolean names(String header) {
+      return names.contains(plain(header));
+    }
+
     boolean fits(String header) {
-      return names.contains(plain(header))
+      return names(header)
           || patterns.stream().anyMatch(pattern -> pattern.matcher(header).matches());
     }
   }
@@ -54,7 +99,7 @@ public record Profile(
   /** The standard form with no other ways to write anything. */
   public static final Profile STANDARD =
       new Profile(
-          "standard", "columns.csv", DateOrder.YEAR_MONTH_DAY, '.', Map.of(), Map.of(), Map.of());
+          "standard", "columns.csv", DateOrder.FROM_COLUMN, '.', Map.of(), Map.of(), Map.of());
 
   public Profile {
     if (!name.matches("[a-z0-9][a-z0-9-]{0,59}")) {
@@ -67,6 +112,20 @@ public record Profile(
     measureNames = Map.copyOf(measureNames);
     columns = Map.copyOf(columns);
     values = Map.copyOf(values);
+    derived = Map.copyOf(derived);
+    notTaken = Set.copyOf(notTaken);
+  }
+
+  /** One that makes no column of others. */
+  public Profile(
+      String name,
+      String meaning,
+      DateOrder dates,
+      char decimalSign,
+      Map<String, Measure> measureNames,
+      Map<Kind, List<Alias>> columns,
+      Map<String, Map<String, String>> values) {
+    this(name, meaning, dates, decimalSign, measureNames, columns, values, Map.of(), Set.of());
   }
 
   /** A header whatever its case, blanks and underscores. */
@@ -101,6 +160,12 @@ public record Profile(
     List<String> faults = new ArrayList<>();
     columns.forEach(
         (kind, aliases) -> aliases.forEach(alias -> faults.addAll(faults(alias, kind, known))));
+    derived.forEach(
+        (kind, all) ->
+            all.stream()
+                .flatMap(one -> one.columns().stream())
+                .filter(column -> known.find(kind, column).isEmpty())
+                .forEach(column -> faults.add(kind.code() + " has no column '" + column + "'")));
     values.forEach(
         (list, meant) ->
             meant.values().stream()
@@ -116,6 +181,15 @@ public record Profile(
     }
     boolean fits = alias.measure() == null || column.get().accepts(alias.measure());
     return fits ? List.of() : List.of(alias.measure() + " does not measure " + alias.column());
+  }
+
+  List<Derived> derived(Kind kind) {
+    return derived.getOrDefault(kind, List.of());
+  }
+
+  /** True for a word that says that nothing was read. */
+  boolean saysNotTaken(String text) {
+    return !notTaken.isEmpty() && notTaken.contains(text.toLowerCase(Locale.ROOT));
   }
 
   List<Alias> aliases(Kind kind) {

@@ -8,6 +8,7 @@ import java.util.Locale;
 record ReadingCell(String quantity, MeasuredCell measured) implements CellReader {
 
   private static final String NOT_TAKEN = "n/t";
+  private static final String CONFIRMS = "!";
   private static final int LONGEST_REASON = 400;
 
   @Override
@@ -16,8 +17,25 @@ record ReadingCell(String quantity, MeasuredCell measured) implements CellReader
       String why = reason(text, refusals);
       return why == null ? null : Reading.notTaken(quantity, why);
     }
-    Quantity value = measured.quantity(text, refusals);
-    return value == null ? null : Reading.taken(quantity, value);
+    if (measured.saysNotTaken(text)) {
+      return Reading.notTaken(quantity, text);
+    }
+    Quantity value = measured.quantity(number(text), refusals);
+    if (value == null) {
+      return null;
+    }
+    Reading taken = Reading.taken(quantity, value);
+    return isConfirmed(text) ? taken.asConfirmed() : taken;
+  }
+
+  /** "148!" says that the value is meant, however odd it looks. */
+  static boolean isConfirmed(String text) {
+    return text.endsWith(CONFIRMS);
+  }
+
+  /** Without the mark that confirms it. */
+  static String number(String text) {
+    return isConfirmed(text) ? text.substring(0, text.length() - CONFIRMS.length()).strip() : text;
   }
 
   static boolean isNotTaken(String text) {

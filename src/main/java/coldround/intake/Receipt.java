@@ -16,6 +16,9 @@ import java.util.Map;
  * @param problems the first of them, at most {@link Tally#MOST_PROBLEMS}
  * @param problemCount how many there were
  * @param problemsByCode the same by code
+ * @param problemGroups the same by kind and column
+ * @param firstRows the first rows that could be read, each column as it was understood
+ * @param vanished units that a list of units no longer has
  */
 public record Receipt(
     String id,
@@ -28,7 +31,10 @@ public record Receipt(
     Detected detected,
     List<RowProblem> problems,
     long problemCount,
-    Map<String, Long> problemsByCode) {
+    Map<String, Long> problemsByCode,
+    List<ProblemGroup> problemGroups,
+    List<Map<String, String>> firstRows,
+    Vanished vanished) {
 
   /** How the file was read. */
   public record Detected(String charset, String delimiter, String profile) {}
@@ -36,5 +42,7 @@ public record Receipt(
   public Receipt {
     problems = List.copyOf(problems);
     problemsByCode = Map.copyOf(problemsByCode);
+    problemGroups = List.copyOf(problemGroups);
+    firstRows = List.copyOf(firstRows);
   }
 }

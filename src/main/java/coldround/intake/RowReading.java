@@ -18,9 +18,15 @@ public final class RowReading {
    * A row as it was understood.
    *
    * @param cells as they stood in the file, under the labels of the heading
-   * @param entry null when the row is rejected
+   * @param said columns as far as they could be read
+   * @param entry the same; null when the row is rejected
    */
-  public record Understood(long line, List<String> cells, Entry entry, List<RowProblem> problems) {}
+  public record Understood(
+      long line,
+      List<String> cells,
+      Map<String, Object> said,
+      Entry entry,
+      List<RowProblem> problems) {}
 
   private static final String ERASES = "-";
 
@@ -65,7 +71,7 @@ public final class RowReading {
       }
       checkTogether();
       Entry entry = rejected ? null : new Entry(row.line(), said);
-      return new Understood(row.line(), cells, entry, problems);
+      return new Understood(row.line(), cells, said, entry, problems);
     }
 
     /** What the reader of the file found; cells that it does not rely on say nothing. */
@@ -77,7 +83,14 @@ public final class RowReading {
     private List<String> cells() {
       List<String> cells = new ArrayList<>(readers.length);
       for (int place : heading.places()) {
-        cells.add(place < row.cells().size() ? FormulaGuard.undo(row.cells().get(place)) : "");
+        if (place >= 0) {
+          cells.add(place < row.cells().size() ? FormulaGuard.undo(row.cells().get(place)) : "");
+        }
+      }
+      for (Heading.Made made : heading.made()) {
+        List<String> sources =
+            made.sources().stream().map(at -> Cell.content(cells.get(at))).toList();
+        cells.addAll(made.how().parts(sources));
       }
       checkCount();
       return cells;
@@ -152,19 +165,21 @@ public final class RowReading {
     }
 
     private void checkRepair() {
-      if (said.get("repaired") instanceof LocalDate repaired
-          && repaired.isBefore((LocalDate) said.get("date"))) {
+      LocalDate repaired = DateCell.day(said.get("repaired"));
+      LocalDate failed = DateCell.day(said.get("date"));
+      if (repaired != null && failed != null && repaired.isBefore(failed)) {
         problemIn(
             "repaired",
             ProblemCode.OUT_OF_RANGE,
             "the repair on %s lies before the failure on %s. Mend one of the days."
-                .formatted(repaired, said.get("date")));
+                .formatted(repaired, failed));
       }
     }
 
     private void problemIn(String column, ProblemCode code, String message) {
       int index = heading.indexOf(column);
       int place = index < 0 ? Integer.MAX_VALUE : heading.places().get(index);
+      place = place < 0 ? Integer.MAX_VALUE : place;
       String raw = place < row.cells().size() ? row.cells().get(place) : "";
       problem(heading.label(column), raw, code, message);
     }

@@ -33,6 +33,11 @@ final class SeenKeys {
     return differs;
   }
 
+  /** True for a key that was noted. */
+  boolean has(String key) {
+    return lines[place(hash(key))] != 0;
+  }
+
   private int place(long hash) {
     int mask = keys.length - 1;
     int place = (int) hash & mask;

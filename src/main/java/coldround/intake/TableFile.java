@@ -8,6 +8,7 @@ import coldround.sheet.Sheet;
 import coldround.sheet.SheetReader;
 import java.io.BufferedReader;
 import java.io.IOException;
+import java.io.InputStream;
 import java.io.InputStreamReader;
 import java.io.Reader;
 import java.io.UncheckedIOException;
@@ -24,8 +25,10 @@ import java.util.function.Function;
  * says nothing that is known, the first line that does is taken for it.
  *
  * @param rows the rows behind the header, to be read once
+ * @param bytes counts how much of the file has been read; of a workbook that is all of it at once
  */
-public record TableFile(Dialect dialect, Heading heading, Iterator<Row> rows, AutoCloseable source)
+public record TableFile(
+    Dialect dialect, Heading heading, Iterator<Row> rows, CountedBytes bytes, AutoCloseable source)
     implements AutoCloseable {
 
   private static final int LOOK = 40;
@@ -34,29 +37,34 @@ public record TableFile(Dialect dialect, Heading heading, Iterator<Row> rows, Au
   private interface Headings extends Function<Row, Heading> {}
 
   /**
+   * @param sheetName of a workbook; empty for the first that is filled
    * @throws UnreadableFile when it is no table of text or its header does not fit
    */
   public static TableFile open(
-      Path file, coldround.fleet.Kind kind, List<Column> columns, CellRules rules)
+      Path file, String sheetName, coldround.fleet.Kind kind, List<Column> columns, CellRules rules)
       throws IOException {
     Headings headings = row -> HeadingReader.read(kind, row.cells(), row.line(), columns, rules);
     try {
-      return open(file, headings);
+      return open(file, sheetName, headings);
     } catch (NotASheet refusal) {
-      throw new UnreadableFile(code(refusal), refusal.getMessage());
+      throw UnreadableFile.of(refusal);
     }
   }
 
-  private static TableFile open(Path file, Headings headings) throws IOException {
-    Sheet sheet = Sheet.open(Files.newInputStream(file));
+  private static TableFile open(Path file, String sheetName, Headings headings) throws IOException {
+    CountedBytes bytes = CountedBytes.of(file);
+    Sheet sheet = Sheet.open(bytes, sheetName);
     Layout layout = sheet.layout();
     Row labels = new Row(Math.max(1, layout.headerLine()), layout.labels());
     try {
-      if (layout.header().size() == 1) {
-        return new TableFile(sheet.dialect(), headings.apply(labels), sheet.rows(), sheet);
+      if (layout.header().size() == 1 || sheet.isOfWorkbook()) {
+        return new TableFile(sheet.dialect(), headings.apply(labels), sheet.rows(), bytes, sheet);
       }
     } catch (UnreadableFile e) {
       sheet.close();
+      if (sheet.isOfWorkbook()) {
+        throw e;
+      }
       return searched(file, sheet.dialect(), headings).orElseThrow(() -> e);
     }
     sheet.close();
@@ -66,10 +74,11 @@ public record TableFile(Dialect dialect, Heading heading, Iterator<Row> rows, Au
 
   /** Several header rows that only together name the columns. */
   private static TableFile joined(Path file, Headings headings) throws IOException {
-    Sheet sheet = Sheet.open(Files.newInputStream(file));
+    CountedBytes bytes = CountedBytes.of(file);
+    Sheet sheet = Sheet.open(bytes);
     try {
       Row labels = new Row(Math.max(1, sheet.layout().headerLine()), sheet.layout().labels());
-      return new TableFile(sheet.dialect(), headings.apply(labels), sheet.rows(), sheet);
+      return new TableFile(sheet.dialect(), headings.apply(labels), sheet.rows(), bytes, sheet);
     } catch (RuntimeException e) {
       sheet.close();
       throw e;
@@ -85,11 +94,12 @@ public record TableFile(Dialect dialect, Heading heading, Iterator<Row> rows, Au
 
   private static Optional<TableFile> inDialect(Path file, Dialect dialect, Headings headings)
       throws IOException {
-    SheetReader rows = SheetReader.of(text(file, dialect), dialect);
+    CountedBytes bytes = CountedBytes.of(file);
+    SheetReader rows = SheetReader.of(text(bytes, dialect), dialect);
     for (int i = 0; i < LOOK && rows.hasNext(); i++) {
       Row row = rows.next();
       try {
-        return Optional.of(new TableFile(dialect, headings.apply(row), rows, rows));
+        return Optional.of(new TableFile(dialect, headings.apply(row), rows, bytes, rows));
       } catch (UnreadableFile e) {
         // not the header; the next line may be
       }
@@ -98,10 +108,10 @@ public record TableFile(Dialect dialect, Heading heading, Iterator<Row> rows, Au
     return Optional.empty();
   }
 
-  private static Reader text(Path file, Dialect dialect) throws IOException {
+  private static Reader text(InputStream file, Dialect dialect) {
     return new BufferedReader(
         new InputStreamReader(
-            Files.newInputStream(file),
+            file,
             dialect
                 .charset()
                 .newDecoder()
@@ -109,8 +119,9 @@ public record TableFile(Dialect dialect, Heading heading, Iterator<Row> rows, Au
                 .onUnmappableCharacter(CodingErrorAction.REPLACE)));
   }
 
-  private static String code(NotASheet refusal) {
-    return refusal.reason() == NotASheet.Reason.EMPTY ? "empty-file" : "not-csv";
+  /** Bytes behind which the rows lie; 0 for a workbook, whose bytes say nothing of its rows. */
+  public long rowBytes(Path file) throws IOException {
+    return source instanceof Sheet sheet && sheet.isOfWorkbook() ? 0 : Files.size(file);
   }
 
   @Override

@@ -1,7 +1,12 @@
 package coldround.intake;
 
+import coldround.fleet.Cells;
+import coldround.fleet.Entry;
 import coldround.fleet.FleetWriting.Outcome;
 import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
@@ -24,6 +29,16 @@ public final class Tally {
   /** Problems that a receipt tells one by one; the others are counted. */
   public static final int MOST_PROBLEMS = 200;
 
+  private static final int FIRST_ROWS = 5;
+  private static final int MOST_GROUPS = 200;
+  private static final Comparator<ProblemGroup> WORST_FIRST =
+      Comparator.comparing(ProblemGroup::rejects)
+          .thenComparing(ProblemGroup::count)
+          .reversed()
+          .thenComparing(ProblemGroup::firstRow)
+          .thenComparing(ProblemGroup::code)
+          .thenComparing(ProblemGroup::column);
+
   private long created;
   private long changed;
   private long unchanged;
@@ -31,6 +46,8 @@ public final class Tally {
   private long problemCount;
   private RowProblem firstRejection;
   private final List<RowProblem> problems = new ArrayList<>();
+  private final List<Map<String, String>> firstRows = new ArrayList<>();
+  private final Map<List<String>, ProblemGroup> groups = new HashMap<>();
   private final Map<String, Long> byCode = new TreeMap<>();
 
   void taken(Outcome outcome) {
@@ -42,6 +59,20 @@ public final class Tally {
     }
   }
 
+  /** Keeps the first rows as they were understood. */
+  void understood(Entry entry) {
+    if (firstRows.size() < FIRST_ROWS) {
+      Map<String, String> row = new LinkedHashMap<>();
+      entry.said().forEach((column, value) -> row.put(column, RowProblem.shown(Cells.told(value))));
+      firstRows.add(row);
+    }
+  }
+
+  /** The first rows that could be read, by column. */
+  public List<Map<String, String>> firstRows() {
+    return List.copyOf(firstRows);
+  }
+
   void rejected() {
     rejected++;
   }
@@ -49,12 +80,28 @@ public final class Tally {
   void problem(RowProblem problem) {
     problemCount++;
     byCode.merge(problem.code().text(), 1L, Long::sum);
+    group(problem);
     if (firstRejection == null && problem.rejects()) {
       firstRejection = problem;
     }
     if (problems.size() < MOST_PROBLEMS) {
       problems.add(problem);
     }
+  }
+
+  private void group(RowProblem problem) {
+    List<String> key = List.of(problem.code().text(), problem.column());
+    ProblemGroup group = groups.get(key);
+    if (group != null) {
+      groups.put(key, group.oneMore());
+    } else if (groups.size() < MOST_GROUPS) {
+      groups.put(key, ProblemGroup.first(problem));
+    }
+  }
+
+  /** By kind and column, those that reject first, then the most frequent. */
+  public List<ProblemGroup> groups() {
+    return groups.values().stream().sorted(WORST_FIRST).toList();
   }
 
   public Rows rows() {

@@ -1,5 +1,7 @@
 package coldround.intake;
 
+import coldround.sheet.ExcelCells;
+
 /** Free text of limited length, without control characters but line breaks and tabs. */
 record TextCell(int most) implements CellReader {
 
@@ -15,6 +17,12 @@ record TextCell(int most) implements CellReader {
           "the text has %d characters; at most %d are kept. Shorten it."
               .formatted(text.length(), most));
       return null;
+    }
+    if (ExcelCells.hasLostDigits(text)) {
+      refusals.add(
+          ProblemCode.DIGITS_LOST,
+          "'%s' is how a spreadsheet shows a long number; its last digits are lost. It is kept so."
+              .formatted(text));
     }
     return isPrintable(text) ? text : refuse(text, refusals);
   }

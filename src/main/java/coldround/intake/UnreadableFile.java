@@ -1,5 +1,7 @@
 package coldround.intake;
 
+import coldround.sheet.NotASheet;
+
 /** The file as a whole cannot be used, so that none of its rows can; says what and how to mend. */
 public final class UnreadableFile extends RuntimeException {
 
@@ -11,6 +13,16 @@ public final class UnreadableFile extends RuntimeException {
   public UnreadableFile(String code, String message) {
     super(message);
     this.code = code;
+  }
+
+  static UnreadableFile of(NotASheet refusal) {
+    String code =
+        switch (refusal.reason()) {
+          case EMPTY -> "empty-file";
+          case NO_SUCH_SHEET -> "no-such-sheet";
+          default -> "not-csv";
+        };
+    return new UnreadableFile(code, refusal.getMessage());
   }
 
   public String code() {

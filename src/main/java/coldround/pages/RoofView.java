@@ -63,7 +63,8 @@ public record RoofView(
     return new Plate.Field(name, Figures.quantity(new Quantity(base, measure), system));
   }
 
-  private static String said(RoofVerdict verdict) {
+  /** The verdict as a person says it. */
+  static String said(RoofVerdict verdict) {
     return switch (verdict) {
       case IMPOSSIBLE -> "Not to be believed";
       case TOO_COOL -> "Too cool to judge";

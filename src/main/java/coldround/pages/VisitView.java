@@ -3,6 +3,8 @@ package coldround.pages;
 import coldround.fleet.Reading;
 import coldround.fleet.Visit;
 import coldround.quantity.MeasureSystem;
+import java.net.URLEncoder;
+import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.TreeMap;
 
@@ -43,6 +45,11 @@ public record VisitView(
   public VisitView {
     findings = List.copyOf(findings);
     readings = List.copyOf(readings);
+  }
+
+  /** The number as a step of an address. */
+  public String address() {
+    return URLEncoder.encode(number, StandardCharsets.UTF_8).replace("+", "%20");
   }
 
   public static VisitView of(Visit visit, MeasureSystem system) {

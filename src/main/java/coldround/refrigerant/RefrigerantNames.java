@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 import java.util.regex.Pattern;
 
 /**
@@ -49,6 +50,11 @@ final class RefrigerantNames {
     return written == null
         ? Optional.empty()
         : Optional.ofNullable(designationByKey.get(key(written)));
+  }
+
+  /** Designation by key: the capitals and digits of a name, without the prefix of its family. */
+  Map<String, String> byKey() {
+    return new TreeMap<>(designationByKey);
   }
 
   private static String key(String written) {

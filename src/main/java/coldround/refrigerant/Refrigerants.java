@@ -38,6 +38,14 @@ public final class Refrigerants {
     return names.designation(designation).map(byDesignation::get);
   }
 
+  /**
+   * Designation by every known name, written as the capitals and digits of the name without the
+   * prefix of its family: "404A".
+   */
+  public Map<String, String> names() {
+    return names.byKey();
+  }
+
   /** All of them, in the order of the table. */
   public List<Refrigerant> all() {
     return List.copyOf(byDesignation.values());

@@ -71,6 +71,16 @@ public final class SaturationCurve {
     return temperature(midpoint, pressureKpa);
   }
 
+  /** Temperatures of the nodes of the midpoint line, ascending, between which it is computed. */
+  public double[] midpointNodesC() {
+    return midpoint.nodesC();
+  }
+
+  /** Absolute pressures at the same nodes. */
+  public double[] midpointNodesKpa() {
+    return midpoint.nodesKpa();
+  }
+
   /** Lowest temperature of the bubble and dew tables. */
   public double lowestC() {
     return bubble.lowestC();

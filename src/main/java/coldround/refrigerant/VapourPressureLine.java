@@ -90,6 +90,10 @@ final class VapourPressureLine {
     return low;
   }
 
+  double[] nodesC() {
+    return temperatureC.clone();
+  }
+
   double[] nodesKpa() {
     return Arrays.stream(lnKpa).map(Math::exp).toArray();
   }

@@ -6,6 +6,7 @@ import java.util.Collection;
 import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.Set;
 
 /** Failure modes with their usual share of all faults: scoring/failure-modes.csv. */
 public final class FailureModes {
@@ -54,6 +55,11 @@ public final class FailureModes {
   String name(String mode) {
     FailureMode known = byMode.get(mode);
     return known != null ? known.name : mode;
+  }
+
+  /** Codes of all modes, in the order of the table. */
+  public Set<String> codes() {
+    return Collections.unmodifiableSet(byMode.keySet());
   }
 
   Collection<FailureMode> all() {

@@ -4,6 +4,7 @@ import coldround.quantity.Quantity;
 import coldround.reason.Reason;
 import coldround.refrigerant.Refrigerant;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
@@ -140,6 +141,26 @@ public final class RoofCheck {
     var facts = Facts.of(namesAndFacts);
     facts.putIfAbsent("limit", limits.shown(name));
     return new Reason("split-" + verdict.code(), template, facts, limits.source(name));
+  }
+
+  /** The sentences by which a reading is judged, with {name} where a fact goes. */
+  public static Map<String, String> sentences() {
+    return Map.of("judged", JUDGED, "under", UNDER, "too-cool", COOL, "impossible", IMPOSSIBLE);
+  }
+
+  /** The limits that decide, in K and °C. */
+  public Map<String, Double> limits() {
+    return Map.of(
+        "splitLeast", limits.value(LimitName.SPLIT_LEAST),
+        "ambientLeast", limits.value(LimitName.AMBIENT_LEAST),
+        "watch", limits.value(LimitName.EXCESS_WATCH),
+        "limit", limits.value(LimitName.EXCESS_LIMIT),
+        "full", limits.value(LimitName.EXCESS_FULL));
+  }
+
+  /** What to look at after a verdict, in order. */
+  public List<Reason> next(RoofVerdict verdict) {
+    return checks.after(verdict);
   }
 
   /** What to beware of with gauges on that refrigerant, on a roof. */

@@ -2,13 +2,13 @@ package coldround.scoring;
 
 import coldround.fleet.UnitHistory;
 import coldround.refrigerant.RefrigerantRules;
-import coldround.scoring.statistics.FaultTally;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Optional;
 
 /**
- * Scores units under one set of rules. Safe for many threads; the same history, rules and day give
- * the same result to the last digit, in whatever order units are scored.
+ * Scores units under one set of rules. Safe for many threads; the same history, rules, priors and
+ * day give the same result to the last digit, in whatever order units are scored.
  */
 public final class Scoring {
 
@@ -16,7 +16,6 @@ public final class Scoring {
   private final RefrigerantRules gases;
   private final EvidenceGathering gathering;
   private final AgeRule ageRule;
-  private final FaultRule faultRule;
   private final Electrics electrics;
   private final ColdSide coldSide;
   private final CoilRule coilRule;
@@ -26,8 +25,9 @@ public final class Scoring {
   private final AgeFactor ageFactor;
   private final RefrigerantFactor refrigerantFactor;
   private final CoilFactor coilFactor;
-  private final RepeatFaultsFactor repeatFaultsFactor;
   private final Completeness completeness;
+  // the one thing that changes: priors are estimated anew as the fleet goes on
+  private volatile Faults faults;
   private final Situations situations;
 
   public Scoring(ScoringRules rules, RefrigerantRules gases) {
@@ -36,7 +36,6 @@ public final class Scoring {
     Splits splits = new Splits(rules);
     this.gathering = new EvidenceGathering(rules, gases.refrigerants());
     this.ageRule = new AgeRule(rules);
-    this.faultRule = new FaultRule(rules);
     this.electrics = new Electrics(rules);
     this.coldSide = new ColdSide(rules);
     this.coilRule = new CoilRule(rules, splits);
@@ -46,14 +45,32 @@ public final class Scoring {
     this.ageFactor = new AgeFactor(rules);
     this.refrigerantFactor = new RefrigerantFactor(rules);
     this.coilFactor = new CoilFactor(rules);
-    this.repeatFaultsFactor = new RepeatFaultsFactor(rules, faultRule);
     this.completeness = new Completeness(rules);
     this.situations = new Situations(rules.cautions());
+    this.faults = Faults.under(rules);
+  }
+
+  /** What depends on the priors of the fault rates. */
+  private record Faults(FaultPriors priors, FaultRule rule, RepeatFaultsFactor factor) {
+    static Faults under(ScoringRules rules) {
+      FaultRule rule = new FaultRule(rules);
+      return new Faults(rules.faultPriors(), rule, new RepeatFaultsFactor(rules, rule));
+    }
+  }
+
+  /** From now on scores with these priors, for all who share this object. */
+  public void use(FaultPriors priors) {
+    faults = Faults.under(rules.with(priors));
+  }
+
+  /** The priors that it scores with now. */
+  public FaultPriors priors() {
+    return faults.priors;
   }
 
   /** The same scoring under other weights. */
   public Scoring with(Weights weights) {
-    return new Scoring(rules.with(weights), gases);
+    return new Scoring(rules.with(priors()).with(weights), gases);
   }
 
   /**
@@ -62,10 +79,11 @@ public final class Scoring {
    * @param history all that is on record, later things included
    */
   public Assessment assess(UnitHistory history, LocalDate asOf) {
+    Faults itsFaults = this.faults;
     Evidence evidence = gathering.of(history, asOf);
     AgeState age = ageRule.state(evidence);
     SupplyState supply = supplyRule.state(evidence, age);
-    FaultState faults = faultRule.state(evidence);
+    FaultState faults = itsFaults.rule.state(evidence);
     ElectricalState electrical = electrics.state(evidence);
     EvaporatorState evaporator = coldSide.state(evidence);
     CoilState coil = coilRule.state(evidence, electrical, evaporator);
@@ -76,7 +94,7 @@ public final class Scoring {
             ageFactor.score(evidence, age),
             refrigerantFactor.score(supply, leak),
             coilFactor.score(evidence, coil, evaporator),
-            repeatFaultsFactor.score(evidence, faults));
+            itsFaults.factor.score(evidence, faults));
     Condition condition =
         Condition.of(
             asOf,
@@ -98,17 +116,11 @@ public final class Scoring {
         leak);
   }
 
-  /** What the fault record of a unit adds to the estimate of its class's prior. */
-  public FaultTally tally(UnitHistory history, LocalDate asOf) {
-    FaultState faults = faultRule.state(gathering.of(history, asOf));
-    return faults.known()
-        ? FaultTally.of(
-            faults.events().size(), Math.round(faults.observedYears() * FaultTally.DAYS_A_YEAR))
-        : FaultTally.NONE;
-  }
-
-  /** Class of the unit in fault-priors.csv, by which tallies are added up. */
-  public String faultClass(UnitHistory history) {
-    return gathering.kind(history).faultClass();
+  /** The fault record of a unit as it could be known on a day; empty where there is none. */
+  public Optional<FaultRecord> faultRecord(UnitHistory history, LocalDate asOf) {
+    Evidence evidence = gathering.of(history, asOf);
+    String faultClass = evidence.kind().faultClass();
+    List<FaultEvent> events = faults.rule.state(evidence).events();
+    return evidence.firstSeen().map(seen -> new FaultRecord(faultClass, seen, asOf, events));
   }
 }

@@ -42,6 +42,29 @@ public final class Sheet implements AutoCloseable {
     return text(head);
   }
 
+  /**
+   * Opens the sheet of that name of a workbook; without a name like {@link #open(InputStream)}.
+   *
+   * @throws NotASheet if there is no such sheet, or the file is no workbook
+   */
+  public static Sheet open(InputStream in, String sheetName) throws IOException {
+    if (sheetName.isEmpty()) {
+      return open(in);
+    }
+    Head head = Head.of(in);
+    if (!ContentCheck.isZip(head)) {
+      String why = "The file is no workbook; leave the name of the sheet out.";
+      throw new NotASheet(NotASheet.Reason.NO_SUCH_SHEET, why);
+    }
+    Workbook workbook = Workbook.open(head.stream(0));
+    return workbook.closedWith(() -> workbook.sheet(sheetName));
+  }
+
+  /** True for a sheet of a workbook, which has no dialect to try anew. */
+  public boolean isOfWorkbook() {
+    return !(source instanceof TextSource);
+  }
+
   private static Sheet text(Head head) {
     CharsetDetector.Found found = CharsetDetector.detect(head);
     String text = CharsetDetector.decode(head.bytes(), found, head.isWhole());

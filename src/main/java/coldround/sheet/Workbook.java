@@ -46,9 +46,18 @@ public final class Workbook implements AutoCloseable {
     }
   }
 
+  /** A workbook may do without formats of its cells; the reader must then not look for them. */
   private static ReadableWorkbook readable(Path file) {
     try {
       return new ReadableWorkbook(file.toFile(), new ReadingOptions(true, true));
+    } catch (IOException | RuntimeException e) {
+      return withoutFormats(file);
+    }
+  }
+
+  private static ReadableWorkbook withoutFormats(Path file) {
+    try {
+      return new ReadableWorkbook(file.toFile(), new ReadingOptions(false, true));
     } catch (IOException | RuntimeException e) {
       throw unreadable(e);
     }

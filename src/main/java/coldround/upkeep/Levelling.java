@@ -17,6 +17,8 @@ import java.util.TreeMap;
 /** Levels the work of the weeks: a week over capacity moves its most movable tasks earlier. */
 public final class Levelling {
 
+  static final String CODE = "week-over-capacity";
+
   private static final String TEMPLATE =
       "The week of {week} has {load} of work for {capacity}: brought forward from {due} to {date}";
   private static final int WORKING_DAYS = 4;
@@ -128,7 +130,7 @@ public final class Levelling {
     LocalDate day = friday.isBefore(first) ? first : friday;
     Reason why =
         UnitCase.reason(
-            "week-over-capacity",
+            CODE,
             TEMPLATE,
             source,
             "week",

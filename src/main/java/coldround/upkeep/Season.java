@@ -12,6 +12,8 @@ import java.util.Optional;
 /** Pulls cleanings that fall due in the hot months into the weeks before them. */
 public final class Season {
 
+  static final String CODE = "before-hot-months";
+
   private static final String TEMPLATE =
       "Due on {due}, in the hot months from {season} on: better done in the weeks before";
 
@@ -44,7 +46,7 @@ public final class Season {
     }
     Reason why =
         UnitCase.reason(
-            "before-hot-months",
+            CODE,
             TEMPLATE,
             tables.limits().source(UpkeepLimit.SEASON_LEAD),
             "due",

@@ -84,6 +84,13 @@ public final class Upkeep {
     return new Bundling(tables.costs());
   }
 
+  /** What that many technicians can do on units in a week. */
+  public WeekPlan.Capacity capacity(int technicians) {
+    double days = tables.limits().value(UpkeepLimit.TECHNICIAN_WEEK);
+    int minutes = (int) Math.round(days * 24 * 60 * technicians);
+    return new WeekPlan.Capacity(minutes, tables.limits().source(UpkeepLimit.TECHNICIAN_WEEK));
+  }
+
   /** The row by which the box temperature of a unit is judged; empty where nothing is known. */
   public Optional<Source> boxRule(Unit unit) {
     return tables

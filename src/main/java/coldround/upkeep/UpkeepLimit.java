@@ -34,6 +34,7 @@ enum UpkeepLimit {
   USUAL_BELOW_DESIGN("usual-below-design", Dimension.TEMPERATURE_DIFFERENCE),
   USUAL_AMBIENT("usual-ambient", Dimension.TEMPERATURE),
   DIRT_RISE("dirt-rise", Dimension.TEMPERATURE_DIFFERENCE),
+  TECHNICIAN_WEEK("technician-week", Dimension.TIME),
   TRIP_SHARE("trip-share", Dimension.COUNT),
   SEASON_LEAD("season-lead", Dimension.TIME),
   SEASON_BAND("season-band", Dimension.TEMPERATURE_DIFFERENCE),

@@ -61,11 +61,12 @@ public final class WhatIf {
    */
   public Outlook outlook(Iterable<UnitHistory> fleet, Change change) {
     Sum sum = new Sum();
-    for (UnitHistory history : fleet) {
-      if (history.unit().inUse(change.asOf)) {
-        add(scoring.assess(history, change.asOf), change, sum);
-      }
-    }
+    fleet.forEach(
+        history -> {
+          if (history.unit().inUse(change.asOf)) {
+            add(scoring.assess(history, change.asOf), change, sum);
+          }
+        });
     int minutes = (int) Math.max(1, Math.round(minutesPerWeek * change.technicians));
     int over =
         Levelling.level(sum.tasks, change.asOf, minutes, capacity).over().values().stream()

@@ -1,5 +1,7 @@
 package coldround.benchmark;
 
+import static java.util.Map.entry;
+
 import coldround.demo.Demo;
 import java.util.Arrays;
 import java.util.Map;
@@ -18,15 +20,18 @@ public final class Benchmarks {
 
   private static final Map<String, Program> PROGRAMS =
       new TreeMap<>(
-          Map.of(
-              "csv", new CsvConversion(),
-              "csv-read", new CsvReading(),
-              "csv-score", new CsvScore(),
-              "demo", new Demo(),
-              "replacement", Replacement::run,
-              "rounds", Rounds::run,
-              "rounds-table", RoundsTable::run,
-              "saturation", new SaturationLookups()));
+          Map.ofEntries(
+              entry("csv", new CsvConversion()),
+              entry("csv-read", new CsvReading()),
+              entry("csv-score", new CsvScore()),
+              entry("demo", new Demo()),
+              entry("import", new ImportSpeed()),
+              entry("replacement", Replacement::run),
+              entry("rounds", Rounds::run),
+              entry("rounds-table", RoundsTable::run),
+              entry("saturation", new SaturationLookups()),
+              entry("score", arguments -> new FleetScoring().run(arguments)),
+              entry("upkeep", arguments -> new FleetTasks().run(arguments))));
 
   private Benchmarks() {}
 

@@ -33,7 +33,8 @@ import org.junit.jupiter.params.provider.ValueSource;
 class AnyFileTest {
 
   private static final FleetWriting STORE =
-      (kind, batch) -> new Written(batch.stream().map(entry -> Outcome.CREATED).toList(), Set.of());
+      (kind, batch, origin) ->
+          new Written(batch.stream().map(entry -> Outcome.CREATED).toList(), Set.of(), List.of());
 
   /** Null when refused. */
   private static Tally run(Kind kind, byte[] bytes, StringWriter rejected) throws IOException {
@@ -41,9 +42,10 @@ class AnyFileTest {
     List<Column> columns = Lists.TABLES.columns(kind);
     try {
       Files.write(file, bytes);
-      try (TableFile table = TableFile.open(file, kind, columns, Lists.rules())) {
+      try (TableFile table = TableFile.open(file, "", kind, columns, Lists.rules())) {
         SheetWriter rows = SheetWriter.guarded(rejected);
-        return new Importing(kind, table.heading(), columns, Lists.rules(), STORE, rows)
+        return new Importing(
+                kind, table.heading(), columns, Lists.rules(), STORE, Lists.run(), rows)
             .run(table.rows());
       } catch (UnreadableFile refusal) {
         assertFalse(refusal.getMessage().isBlank());

@@ -26,10 +26,10 @@ class ImportingTest {
     private final Set<String> visits = new HashSet<>();
 
     @Override
-    public Written write(Kind kind, List<Entry> batch) {
+    public Written write(Kind kind, List<Entry> batch, String origin) {
       batches.add(batch.size());
       entries.addAll(batch);
-      return new Written(batch.stream().map(this::outcome).toList(), Set.of("u1"));
+      return new Written(batch.stream().map(this::outcome).toList(), Set.of("u1"), List.of());
     }
 
     private Outcome outcome(Entry entry) {
@@ -49,7 +49,8 @@ class ImportingTest {
     Heading heading =
         HeadingReader.read(Kind.VISITS, rows.next().cells(), 1, columns, Lists.rules());
     SheetWriter writer = SheetWriter.guarded(rejected);
-    return new Importing(Kind.VISITS, heading, columns, Lists.rules(), store, writer).run(rows);
+    return new Importing(Kind.VISITS, heading, columns, Lists.rules(), store, Lists.run(), writer)
+        .run(rows);
   }
 
   private static final String HEADER = "customer,site,unit,visit,date,note\r\n";

@@ -58,4 +58,9 @@ final class Lists {
     Heading heading = heading(kind, profile, labels.toArray(String[]::new));
     return new RowReading(kind, heading, rules(profile)).read(new Row(2, cells));
   }
+
+  /** An import that nobody watches. */
+  static Importing.Run run() {
+    return new Importing.Run("i1", new Watch(java.time.Clock.systemUTC()));
+  }
 }

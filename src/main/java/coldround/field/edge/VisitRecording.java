@@ -5,6 +5,7 @@ import coldround.field.FieldVisit;
 import coldround.field.Judgement;
 import coldround.field.Verdicts;
 import coldround.field.VisitForm;
+import coldround.fleet.Correction;
 import coldround.fleet.Entry;
 import coldround.fleet.Fleet;
 import coldround.fleet.FleetListener;
@@ -12,6 +13,8 @@ import coldround.fleet.FleetWriting;
 import coldround.fleet.FleetWriting.Outcome;
 import coldround.fleet.FleetWriting.Written;
 import coldround.fleet.Kind;
+import coldround.fleet.Merging;
+import coldround.fleet.Plausibility;
 import coldround.fleet.Today;
 import coldround.fleet.UnitHistory;
 import coldround.fleet.Visit;
@@ -23,8 +26,12 @@ import jakarta.enterprise.inject.Any;
 import jakarta.enterprise.inject.Instance;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Consumer;
 
 /** Takes one visit from the field into the store and judges its readings. */
@@ -42,6 +49,7 @@ class VisitRecording {
   private final Verdicts verdicts;
   private final Today today;
   private final UnitLock units;
+  private final Plausibility plausibility;
 
   @Inject
   VisitRecording(
@@ -52,7 +60,8 @@ class VisitRecording {
       Scoring scoring,
       Verdicts verdicts,
       Today today,
-      UnitLock units) {
+      UnitLock units,
+      Plausibility plausibility) {
     this.fleet = fleet;
     this.writing = writing;
     this.listeners = listeners;
@@ -61,6 +70,7 @@ class VisitRecording {
     this.verdicts = verdicts;
     this.today = today;
     this.units = units;
+    this.plausibility = plausibility;
   }
 
   /**
@@ -72,20 +82,62 @@ class VisitRecording {
    */
   @Transactional(Transactional.TxType.MANDATORY)
   Recorded record(String unitId, FieldVisit visit, Consumer<Entry> understood) {
+    return record(unitId, visit, Set.of(), understood);
+  }
+
+  /**
+   * The same.
+   *
+   * @param emptied columns whose stored value goes
+   */
+  @Transactional(Transactional.TxType.MANDATORY)
+  Recorded record(
+      String unitId, FieldVisit visit, Set<String> emptied, Consumer<Entry> understood) {
     units.lock(unitId);
-    UnitHistory before = history(unitId);
-    VisitForm.Filled filled = VisitForm.fill(tables, today.usually(), before.unit(), visit);
-    if (filled.entry() == null) {
-      throw refusal(filled.problems());
-    }
-    understood.accept(filled.entry());
-    Written written = writing.write(Kind.VISITS, List.of(filled.entry()));
+    Entry entry = entry(history(unitId), visit, emptied);
+    understood.accept(entry);
+    Written written = writing.write(Kind.VISITS, List.of(entry), Correction.FIELD);
     if (!written.units().isEmpty()) {
       listeners.forEach(listener -> listener.changed(List.of(unitId)));
     }
-    String number = filled.entry().key("visit");
+    String number = entry.key("visit");
     Visit stored = find(history(unitId), number).orElseThrow();
     return new Recorded(unitId, stored, written.outcomes().get(0), judge(history(unitId), stored));
+  }
+
+  /** Until the end of the transaction nobody else changes the unit. */
+  void lock(String unitId) {
+    units.lock(unitId);
+  }
+
+  private Entry entry(UnitHistory history, FieldVisit visit, Set<String> emptied) {
+    VisitForm.Filled filled = VisitForm.fill(tables, today.usually(), history.unit(), visit);
+    if (filled.entry() == null) {
+      throw refusal(filled.problems());
+    }
+    Map<String, Object> said = new LinkedHashMap<>(filled.entry().said());
+    emptied.forEach(column -> said.put(column, Entry.ERASED));
+    return new Entry(0, said);
+  }
+
+  /**
+   * What would be said of the readings; nothing is stored.
+   *
+   * @throws Problem as for a visit that is to be stored
+   */
+  Judgement tried(String unitId, FieldVisit visit, Set<String> emptied) {
+    UnitHistory history = history(unitId);
+    Entry entry = entry(history, visit, emptied);
+    Visit stored = find(history, entry.key("visit")).orElse(null);
+    Visit merged =
+        plausibility.checked(
+            Merging.visit(stored, entry), history.unit(), history.site().atmosphereKpa());
+    List<Visit> visits = new ArrayList<>(history.visits());
+    visits.remove(stored);
+    visits.add(merged);
+    UnitHistory with =
+        new UnitHistory(history.site(), history.unit(), visits, history.reportedFaults());
+    return judge(with, merged);
   }
 
   /** A visit that is stored, judged as of its day. */

@@ -1,5 +1,6 @@
 package coldround.fleet.edge;
 
+import coldround.fleet.Cells;
 import coldround.fleet.Entry;
 import coldround.fleet.FleetWriting.Outcome;
 import coldround.fleet.Kind;
@@ -11,7 +12,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import java.util.function.Consumer;
 
 @ApplicationScoped
 class CustomerWriter implements KindWriter, PanacheRepository<CustomerRow> {
@@ -29,7 +29,7 @@ class CustomerWriter implements KindWriter, PanacheRepository<CustomerRow> {
   }
 
   @Override
-  public List<Outcome> write(List<Entry> batch, Consumer<Long> touched) {
+  public List<Outcome> write(List<Entry> batch, Notes notes) {
     Map<String, CustomerRow> rows = known.customers(batch);
     List<Outcome> outcomes = new ArrayList<>();
     for (Entry entry : batch) {
@@ -44,7 +44,9 @@ class CustomerWriter implements KindWriter, PanacheRepository<CustomerRow> {
                     rows.computeIfAbsent(customer.code(), code -> new CustomerRow());
                 target.write(customer);
                 persist(target);
-              }));
+              },
+              (old, now) ->
+                  notes.changed(Kind.CUSTOMERS, null, now.code(), Cells.of(old), Cells.of(now))));
     }
     return outcomes;
   }

@@ -1,5 +1,6 @@
 package coldround.fleet.edge;
 
+import coldround.fleet.Cells;
 import coldround.fleet.Entry;
 import coldround.fleet.FleetWriting.Outcome;
 import coldround.fleet.Kind;
@@ -8,13 +9,11 @@ import coldround.fleet.edge.Known.UnitKey;
 import io.quarkus.hibernate.orm.panache.PanacheRepositoryBase;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
-import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import java.util.function.Consumer;
 
 @ApplicationScoped
 class FaultWriter implements KindWriter, PanacheRepositoryBase<FaultRow, FaultRow.Key> {
@@ -32,22 +31,23 @@ class FaultWriter implements KindWriter, PanacheRepositoryBase<FaultRow, FaultRo
   }
 
   @Override
-  public List<Outcome> write(List<Entry> batch, Consumer<Long> touched) {
+  public List<Outcome> write(List<Entry> batch, Notes notes) {
     Map<UnitKey, UnitRow> units = known.units(batch);
-    Map<FaultRow.Key, FaultRow> rows = stored(batch, units);
+    Map<FaultRow.Key, FaultRow> rows = stored(units);
+    Known.Absent absent = known.absent(batch);
     List<Outcome> outcomes = new ArrayList<>();
     for (Entry entry : batch) {
       UnitRow unit = units.get(UnitKey.of(entry));
-      Outcome outcome = unit == null ? Outcome.UNKNOWN_UNIT : write(unit, rows, entry);
+      Outcome outcome = unit == null ? absent.of(entry) : write(unit, rows, entry, notes);
       if (outcome == Outcome.CREATED || outcome == Outcome.CHANGED) {
-        touched.accept(unit.id);
+        notes.touched(unit.id);
       }
       outcomes.add(outcome);
     }
     return outcomes;
   }
 
-  private Outcome write(UnitRow unit, Map<FaultRow.Key, FaultRow> rows, Entry entry) {
+  private Outcome write(UnitRow unit, Map<FaultRow.Key, FaultRow> rows, Entry entry, Notes notes) {
     FaultRow.Key key =
         new FaultRow.Key(unit.id, entry.date("date", null), entry.key("failure_mode"));
     FaultRow row = rows.get(key);
@@ -62,16 +62,19 @@ class FaultWriter implements KindWriter, PanacheRepositoryBase<FaultRow, FaultRo
           if (row == null) {
             persist(target);
           }
-        });
+        },
+        (old, now) ->
+            notes.changed(
+                Kind.FAULTS,
+                unit.id,
+                now.date() + " " + now.failureMode(),
+                Cells.of(old),
+                Cells.of(now)));
   }
 
-  private Map<FaultRow.Key, FaultRow> stored(List<Entry> batch, Map<UnitKey, UnitRow> units) {
-    List<LocalDate> dates = batch.stream().map(entry -> entry.date("date", null)).toList();
+  private Map<FaultRow.Key, FaultRow> stored(Map<UnitKey, UnitRow> units) {
     Map<FaultRow.Key, FaultRow> rows = new HashMap<>();
-    list(
-            "unitId in ?1 and happened in ?2",
-            units.values().stream().map(unit -> unit.id).toList(),
-            dates)
+    list("unitId in ?1", units.values().stream().map(unit -> unit.id).toList())
         .forEach(row -> rows.put(new FaultRow.Key(row.unitId, row.happened, row.failureMode), row));
     return rows;
   }

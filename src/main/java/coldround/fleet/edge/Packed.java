@@ -123,6 +123,9 @@ final class Packed {
     }
     writeUnlessEmpty(json, "notTaken", reading.notTaken());
     writeUnlessEmpty(json, "suspect", reading.suspect());
+    if (reading.confirmed()) {
+      json.writeBooleanField("confirmed", true);
+    }
     json.writeEndObject();
   }
 
@@ -153,6 +156,7 @@ final class Packed {
     String suspect = "";
     String unit = null;
     double value = 0;
+    boolean confirmed = false;
     while (json.nextToken() == JsonToken.FIELD_NAME) {
       String name = json.currentName();
       json.nextToken();
@@ -163,11 +167,12 @@ final class Packed {
         case "unit" -> unit = json.getText();
         case "notTaken" -> notTaken = json.getText();
         case "suspect" -> suspect = json.getText();
+        case "confirmed" -> confirmed = json.getBooleanValue();
         default -> throw new IOException("no field " + name + " in a stored reading");
       }
     }
     Quantity measured = unit == null ? null : Quantity.of(value, unit);
-    return new Reading(quantity, part, measured, notTaken, suspect);
+    return new Reading(quantity, part, measured, notTaken, suspect, confirmed);
   }
 
   private static String json(Writing writing) {

@@ -1,5 +1,6 @@
 package coldround.fleet.edge;
 
+import coldround.fleet.Cells;
 import coldround.fleet.Entry;
 import coldround.fleet.FleetWriting.Outcome;
 import coldround.fleet.Kind;
@@ -13,16 +14,17 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import java.util.function.Consumer;
 
 @ApplicationScoped
 class SiteWriter implements KindWriter, PanacheRepository<SiteRow> {
 
   private final Known known;
+  private final Places places;
 
   @Inject
-  SiteWriter(Known known) {
+  SiteWriter(Known known, Places places) {
     this.known = known;
+    this.places = places;
   }
 
   @Override
@@ -31,20 +33,21 @@ class SiteWriter implements KindWriter, PanacheRepository<SiteRow> {
   }
 
   @Override
-  public List<Outcome> write(List<Entry> batch, Consumer<Long> touched) {
+  public List<Outcome> write(List<Entry> batch, Notes notes) {
+    places.forget();
     Map<String, CustomerRow> customers = known.customers(batch);
     Map<SiteKey, SiteRow> rows = known.sites(batch);
     List<Outcome> outcomes = new ArrayList<>();
     for (Entry entry : batch) {
       CustomerRow customer = customers.get(entry.key("customer"));
       outcomes.add(
-          customer == null ? Outcome.UNKNOWN_CUSTOMER : write(customer, rows, entry, touched));
+          customer == null ? Outcome.UNKNOWN_CUSTOMER : write(customer, rows, entry, notes));
     }
     return outcomes;
   }
 
   private Outcome write(
-      CustomerRow customer, Map<SiteKey, SiteRow> rows, Entry entry, Consumer<Long> touched) {
+      CustomerRow customer, Map<SiteKey, SiteRow> rows, Entry entry, Notes notes) {
     SiteRow row = rows.get(SiteKey.of(entry));
     Site stored = row == null ? null : row.read();
     Outcome outcome =
@@ -57,9 +60,16 @@ class SiteWriter implements KindWriter, PanacheRepository<SiteRow> {
               target.customer = customer;
               target.write(site);
               persist(target);
-            });
+            },
+            (old, now) ->
+                notes.changed(
+                    Kind.SITES,
+                    null,
+                    now.customer() + "/" + now.code(),
+                    Cells.of(old),
+                    Cells.of(now)));
     if (outcome == Outcome.CHANGED) {
-      unitsOf(row).forEach(touched);
+      unitsOf(row).forEach(notes::touched);
     }
     return outcome;
   }

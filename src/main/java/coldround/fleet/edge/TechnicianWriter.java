@@ -1,5 +1,6 @@
 package coldround.fleet.edge;
 
+import coldround.fleet.Cells;
 import coldround.fleet.Entry;
 import coldround.fleet.FleetWriting.Outcome;
 import coldround.fleet.Kind;
@@ -9,7 +10,6 @@ import jakarta.enterprise.context.ApplicationScoped;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
-import java.util.function.Consumer;
 
 @ApplicationScoped
 class TechnicianWriter implements KindWriter, PanacheRepositoryBase<TechnicianRow, String> {
@@ -20,7 +20,7 @@ class TechnicianWriter implements KindWriter, PanacheRepositoryBase<TechnicianRo
   }
 
   @Override
-  public List<Outcome> write(List<Entry> batch, Consumer<Long> touched) {
+  public List<Outcome> write(List<Entry> batch, Notes notes) {
     List<Outcome> outcomes = new ArrayList<>();
     for (Entry entry : batch) {
       TechnicianRow row = findById(entry.key("technician"));
@@ -33,7 +33,9 @@ class TechnicianWriter implements KindWriter, PanacheRepositoryBase<TechnicianRo
                 TechnicianRow target = row == null ? new TechnicianRow() : row;
                 target.write(technician);
                 persist(target);
-              }));
+              },
+              (old, now) ->
+                  notes.changed(Kind.TECHNICIANS, null, now.code(), Cells.of(old), Cells.of(now))));
     }
     return outcomes;
   }

@@ -1,5 +1,6 @@
 package coldround.fleet.edge;
 
+import coldround.fleet.Cells;
 import coldround.fleet.Entry;
 import coldround.fleet.FleetWriting.Outcome;
 import coldround.fleet.Kind;
@@ -9,7 +10,6 @@ import jakarta.enterprise.context.ApplicationScoped;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
-import java.util.function.Consumer;
 
 @ApplicationScoped
 class TravelTimeWriter
@@ -21,7 +21,7 @@ class TravelTimeWriter
   }
 
   @Override
-  public List<Outcome> write(List<Entry> batch, Consumer<Long> touched) {
+  public List<Outcome> write(List<Entry> batch, Notes notes) {
     List<Outcome> outcomes = new ArrayList<>();
     for (Entry entry : batch) {
       TravelTimeRow row = findById(new TravelTimeRow.Key(entry.key("from"), entry.key("to")));
@@ -34,7 +34,14 @@ class TravelTimeWriter
                 TravelTimeRow target = row == null ? new TravelTimeRow() : row;
                 target.write(time);
                 persist(target);
-              }));
+              },
+              (old, now) ->
+                  notes.changed(
+                      Kind.TRAVEL_TIMES,
+                      null,
+                      now.from() + " - " + now.to(),
+                      Cells.of(old),
+                      Cells.of(now))));
     }
     return outcomes;
   }

@@ -51,6 +51,7 @@ public class UnitResource {
       String unit,
       String notTaken,
       String suspect,
+      Boolean confirmed,
       LocalDate date,
       String visit) {
 
@@ -67,6 +68,7 @@ public class UnitResource {
           measured == null ? null : measured.unit(),
           orNull(reading.notTaken()),
           orNull(reading.suspect()),
+          reading.confirmed() ? true : null,
           date,
           visit);
     }

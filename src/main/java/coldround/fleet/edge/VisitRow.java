@@ -40,6 +40,20 @@ class VisitRow {
         note);
   }
 
+  /** From columns in the order of the fields. */
+  static Visit read(Object... columns) {
+    return new Visit(
+        (String) columns[1],
+        (LocalDate) columns[2],
+        (String) columns[3],
+        (String) columns[4],
+        Packed.readings((String) columns[5]),
+        Packed.texts((String) columns[6]),
+        Packed.codes((String) columns[7]),
+        Packed.codes((String) columns[8]),
+        (String) columns[9]);
+  }
+
   void write(Visit visit) {
     number = visit.number();
     visited = visit.date();

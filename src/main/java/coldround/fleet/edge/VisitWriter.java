@@ -1,29 +1,39 @@
 package coldround.fleet.edge;
 
+import coldround.fleet.Cells;
 import coldround.fleet.Entry;
 import coldround.fleet.FleetWriting.Outcome;
 import coldround.fleet.Kind;
 import coldround.fleet.Merging;
+import coldround.fleet.Plausibility;
+import coldround.fleet.Reading;
+import coldround.fleet.Visit;
 import coldround.fleet.edge.Known.UnitKey;
-import io.quarkus.hibernate.orm.panache.PanacheRepositoryBase;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import java.util.function.Consumer;
 
 /** Stores visits, and readings of the long form, which go to a visit that must be there. */
 @ApplicationScoped
-class VisitWriter implements KindWriter, PanacheRepositoryBase<VisitRow, VisitRow.Key> {
+class VisitWriter implements KindWriter {
 
   private final Known known;
+  private final Places places;
+  private final StoredVisits visits;
+  private final Plausibility plausibility;
 
   @Inject
-  VisitWriter(Known known) {
+  VisitWriter(Known known, Places places, StoredVisits visits, Plausibility plausibility) {
     this.known = known;
+    this.places = places;
+    this.visits = visits;
+    this.plausibility = plausibility;
   }
 
   @Override
@@ -32,49 +42,102 @@ class VisitWriter implements KindWriter, PanacheRepositoryBase<VisitRow, VisitRo
   }
 
   @Override
-  public List<Outcome> write(List<Entry> batch, Consumer<Long> touched) {
-    Map<UnitKey, UnitRow> units = known.units(batch);
-    Map<VisitRow.Key, VisitRow> rows = stored(batch, units);
-    List<Outcome> outcomes = new ArrayList<>();
-    for (Entry entry : batch) {
-      UnitRow unit = units.get(UnitKey.of(entry));
-      Outcome outcome = unit == null ? Outcome.UNKNOWN_UNIT : write(unit, rows, entry);
-      if (outcome == Outcome.CREATED || outcome == Outcome.CHANGED) {
-        touched.accept(unit.id);
+  public List<Outcome> write(List<Entry> batch, Notes notes) {
+    return new Batch(batch, notes).write();
+  }
+
+  /** One batch: read with one call of the store, and written with two. */
+  private final class Batch {
+    private final List<Entry> entries;
+    private final Notes notes;
+    private final Map<UnitKey, Place> there;
+    private final Map<VisitRow.Key, VisitRow> rows;
+    private final Map<VisitRow.Key, Visit> now = new HashMap<>();
+    private final Map<VisitRow.Key, VisitRow> created = new LinkedHashMap<>();
+    private final Map<VisitRow.Key, VisitRow> changed = new LinkedHashMap<>();
+
+    Batch(List<Entry> entries, Notes notes) {
+      this.entries = entries;
+      this.notes = notes;
+      this.there = places.of(entries);
+      this.rows = visits.find(keys());
+    }
+
+    private Set<VisitRow.Key> keys() {
+      Set<VisitRow.Key> keys = new LinkedHashSet<>();
+      for (Entry entry : entries) {
+        Place place = there.get(UnitKey.of(entry));
+        if (place != null) {
+          keys.add(key(place, entry));
+        }
       }
-      outcomes.add(outcome);
+      return keys;
     }
-    return outcomes;
+
+    List<Outcome> write() {
+      Known.Absent absent = known.absent(entries);
+      List<Outcome> outcomes = new ArrayList<>();
+      for (Entry entry : entries) {
+        Place place = there.get(UnitKey.of(entry));
+        outcomes.add(place == null ? absent.of(entry) : write(place, entry, outcomes.size()));
+      }
+      visits.insert(List.copyOf(created.values()));
+      visits.update(List.copyOf(changed.values()));
+      return outcomes;
+    }
+
+    private Outcome write(Place place, Entry entry, int index) {
+      VisitRow.Key key = key(place, entry);
+      Visit stored = stored(key);
+      if (stored == null && entry.said().containsKey("quantity")) {
+        return Outcome.UNKNOWN_VISIT;
+      }
+      Outcome outcome =
+          KindWriter.put(
+              stored,
+              entry,
+              (old, said) -> checked(old, said, place, index),
+              visit -> keep(key, visit),
+              (old, visit) ->
+                  notes.changed(
+                      Kind.VISITS, place.id(), visit.number(), Cells.of(old), Cells.of(visit)));
+      if (outcome != Outcome.UNCHANGED) {
+        notes.touched(place.id());
+      }
+      return outcome;
+    }
+
+    private Visit stored(VisitRow.Key key) {
+      VisitRow row = rows.get(key);
+      return row == null ? now.get(key) : now.computeIfAbsent(key, k -> row.read());
+    }
+
+    private void keep(VisitRow.Key key, Visit visit) {
+      VisitRow row = new VisitRow();
+      row.unitId = key.unitId();
+      row.write(visit);
+      now.put(key, visit);
+      (rows.containsKey(key) ? changed : created).put(key, row);
+    }
+
+    private Visit checked(Visit stored, Entry said, Place place, int index) {
+      Visit visit =
+          plausibility.checked(Merging.visit(stored, said), place.unit(), place.atmosphereKpa());
+      doubts(visit, said, index);
+      return visit;
+    }
+
+    /** The sender hears of what this row said, not of what was odd before. */
+    private void doubts(Visit visit, Entry said, int index) {
+      for (Reading reading : visit.readings()) {
+        if (!reading.suspect().isEmpty() && said.says(reading)) {
+          notes.doubted(index, reading.quantity(), reading.suspect());
+        }
+      }
+    }
   }
 
-  private Outcome write(UnitRow unit, Map<VisitRow.Key, VisitRow> rows, Entry entry) {
-    VisitRow.Key key = new VisitRow.Key(unit.id, entry.key("visit"));
-    VisitRow row = rows.get(key);
-    boolean reading = entry.said().containsKey("quantity");
-    if (row == null && reading) {
-      return Outcome.UNKNOWN_VISIT;
-    }
-    return KindWriter.put(
-        row == null ? null : row.read(),
-        entry,
-        Merging::visit,
-        visit -> {
-          VisitRow target = rows.computeIfAbsent(key, k -> new VisitRow());
-          target.unitId = unit.id;
-          target.write(visit);
-          if (row == null) {
-            persist(target);
-          }
-        });
-  }
-
-  private Map<VisitRow.Key, VisitRow> stored(List<Entry> batch, Map<UnitKey, UnitRow> units) {
-    Map<VisitRow.Key, VisitRow> rows = new HashMap<>();
-    list(
-            "unitId in ?1 and number in ?2",
-            units.values().stream().map(unit -> unit.id).toList(),
-            Known.column(batch, "visit"))
-        .forEach(row -> rows.put(new VisitRow.Key(row.unitId, row.number), row));
-    return rows;
+  private static VisitRow.Key key(Place place, Entry entry) {
+    return new VisitRow.Key(place.id(), entry.key("visit"));
   }
 }

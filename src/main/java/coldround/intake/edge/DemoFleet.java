@@ -51,10 +51,10 @@ class DemoFleet {
 
   private void load(Kind kind) {
     FileImport.Order order =
-        new FileImport.Order(kind, tables.profile("standard").orElseThrow(), false, false);
+        new FileImport.Order(kind, tables.profile("standard").orElseThrow(), false, false, "");
     try (InputStream list = list(kind);
         Spool file = Spool.of(list, Long.MAX_VALUE)) {
-      Receipt receipt = imports.run(file.file(), order);
+      Receipt receipt = imports.run(file.file(), order, imports.begin());
       Log.infof("demo fleet: %d %s", receipt.rows().read(), kind.code());
     } catch (IOException e) {
       throw new UncheckedIOException(e);

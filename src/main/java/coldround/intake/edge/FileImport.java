@@ -4,14 +4,18 @@ import coldround.fleet.FleetListener;
 import coldround.fleet.FleetWriting;
 import coldround.fleet.Kind;
 import coldround.fleet.Today;
+import coldround.fleet.UnitNames;
 import coldround.intake.CellRules;
-import coldround.intake.Column;
+import coldround.intake.DateScan;
 import coldround.intake.Importing;
 import coldround.intake.IntakeTables;
 import coldround.intake.Profile;
+import coldround.intake.Proposal;
 import coldround.intake.Receipt;
 import coldround.intake.TableFile;
 import coldround.intake.Tally;
+import coldround.intake.Vanished;
+import coldround.intake.Watch;
 import coldround.sheet.SheetWriter;
 import io.quarkus.narayana.jta.QuarkusTransaction;
 import jakarta.enterprise.context.ApplicationScoped;
@@ -22,7 +26,7 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.time.Clock;
-import java.util.ArrayList;
+import java.time.Instant;
 import java.util.List;
 import java.util.UUID;
 import java.util.concurrent.locks.ReentrantLock;
@@ -37,8 +41,16 @@ class FileImport {
    *
    * @param preview only say what would happen
    * @param partial take the good rows where others are bad
+   * @param sheet name of the sheet of a workbook; empty for the first that is filled
    */
-  record Order(Kind kind, Profile profile, boolean preview, boolean partial) {}
+  record Order(Kind kind, Profile profile, boolean preview, boolean partial, String sheet) {}
+
+  /**
+   * One import under way.
+   *
+   * @param id that its receipt will have
+   */
+  record Begun(String id, Instant received, Watch watch) {}
 
   private static final int CHUNK = 500;
 
@@ -47,6 +59,7 @@ class FileImport {
 
   private final IntakeTables tables;
   private final FleetWriting writing;
+  private final UnitNames names;
   private final Instance<FleetListener> listeners;
   private final StoredReceipts receipts;
   private final Clock clock;
@@ -57,6 +70,7 @@ class FileImport {
   FileImport(
       IntakeTables tables,
       FleetWriting writing,
+      UnitNames names,
       @Any Instance<FleetListener> listeners,
       StoredReceipts receipts,
       Clock clock,
@@ -65,6 +79,7 @@ class FileImport {
           int longestSeconds) {
     this.tables = tables;
     this.writing = writing;
+    this.names = names;
     this.listeners = listeners;
     this.receipts = receipts;
     this.clock = clock;
@@ -72,16 +87,22 @@ class FileImport {
     this.longestSeconds = longestSeconds;
   }
 
+  /** A new import, not begun yet. */
+  Begun begin() {
+    return new Begun(UUID.randomUUID().toString(), clock.instant(), new Watch(clock));
+  }
+
   /**
    * @throws coldround.intake.UnreadableFile when the file as a whole cannot be used
    */
-  Receipt run(Path file, Order order) {
-    CellRules rules = tables.rules(order.profile(), today.usually());
-    List<Column> columns = tables.columns(order.kind());
+  Receipt run(Path file, Order order, Begun begun) {
+    CellRules plain = tables.rules(order.profile(), today.usually());
+    CellRules rules = plain.with(new DateScan(() -> open(file, order, plain)));
     one.lock();
-    try (TableFile table = TableFile.open(file, order.kind(), columns, rules);
+    try (TableFile table = open(file, order, rules);
         Spool rejected = Spool.empty()) {
-      return inTransaction(table, rejected, order, rules);
+      begun.watch().reading(table.rowBytes(file), table.bytes()::count);
+      return new Taking(table, rejected, order, rules, begun).inTransaction();
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     } finally {
@@ -89,29 +110,26 @@ class FileImport {
     }
   }
 
-  private Receipt inTransaction(TableFile table, Spool rejected, Order order, CellRules rules) {
+  /** Guesses a profile from the file. */
+  Proposal propose(Path file, String sheet, Kind kind) {
     try {
-      return QuarkusTransaction.requiringNew()
-          .timeout(longestSeconds)
-          .call(() -> applied(table, rejected, order, rules));
-    } catch (NotApplied rolledBack) {
-      receipts.keep(rolledBack.receipt, rejected.file());
-      return rolledBack.receipt;
+      return tables.propose(file, sheet, kind, today.usually());
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
     }
   }
 
-  /** Rows and receipt together, or neither. */
-  private Receipt applied(TableFile table, Spool rejected, Order order, CellRules rules) {
-    Receipt receipt = receipt(table, order, take(table, rejected, order, rules));
-    if (!receipt.applied()) {
-      throw new NotApplied(receipt);
+  private TableFile open(Path file, Order order, CellRules rules) {
+    try {
+      return TableFile.open(file, order.sheet(), order.kind(), tables.columns(order.kind()), rules);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
     }
-    receipts.keep(receipt, rejected.file());
-    return receipt;
   }
 
   /** Rolls back all that was written of a file. */
   private static final class NotApplied extends RuntimeException {
+    private static final long serialVersionUID = 1L;
     private final transient Receipt receipt;
 
     NotApplied(Receipt receipt) {
@@ -120,44 +138,93 @@ class FileImport {
     }
   }
 
-  private Tally take(TableFile table, Spool rejected, Order order, CellRules rules) {
-    try (SheetWriter rows = SheetWriter.guarded(rejected.packedText())) {
-      Importing importing =
-          new Importing(
-              order.kind(), table.heading(), tables.columns(order.kind()), rules, writing, rows);
-      Tally tally = importing.run(table.rows());
-      if (applies(order, tally)) {
-        tell(List.copyOf(importing.units()));
+  /** One file on its way into the store. */
+  private final class Taking {
+    private final TableFile table;
+    private final Spool rejected;
+    private final Order order;
+    private final CellRules rules;
+    private final Begun begun;
+
+    Taking(TableFile table, Spool rejected, Order order, CellRules rules, Begun begun) {
+      this.table = table;
+      this.rejected = rejected;
+      this.order = order;
+      this.rules = rules;
+      this.begun = begun;
+    }
+
+    Receipt inTransaction() {
+      try {
+        return QuarkusTransaction.requiringNew().timeout(longestSeconds).call(this::applied);
+      } catch (NotApplied rolledBack) {
+        receipts.keep(rolledBack.receipt, rejected.file());
+        return rolledBack.receipt;
       }
-      return tally;
     }
-  }
 
-  private static boolean applies(Order order, Tally tally) {
-    return !order.preview() && (order.partial() || tally.rows().rejected() == 0);
-  }
-
-  private void tell(List<String> units) {
-    for (int from = 0; from < units.size(); from += CHUNK) {
-      List<String> some =
-          new ArrayList<>(units.subList(from, Math.min(units.size(), from + CHUNK)));
-      listeners.forEach(listener -> listener.changed(some));
+    /** Rows and receipt together, or neither. */
+    private Receipt applied() {
+      Receipt receipt = take();
+      if (!receipt.applied()) {
+        throw new NotApplied(receipt);
+      }
+      receipts.keep(receipt, rejected.file());
+      return receipt;
     }
-  }
 
-  private Receipt receipt(TableFile table, Order order, Tally tally) {
-    return new Receipt(
-        UUID.randomUUID().toString(),
-        order.kind(),
-        clock.instant(),
-        order.preview(),
-        order.partial(),
-        applies(order, tally),
-        tally.rows(),
-        new Receipt.Detected(
-            table.dialect().charset().name(), table.dialect().delimiter(), order.profile().name()),
-        tally.problems(),
-        tally.problemCount(),
-        tally.problemsByCode());
+    private Receipt take() {
+      try (SheetWriter rows = SheetWriter.guarded(rejected.packedText())) {
+        Importing importing =
+            new Importing(
+                order.kind(),
+                table.heading(),
+                tables.columns(order.kind()),
+                rules,
+                writing,
+                new Importing.Run(begun.id(), begun.watch()),
+                rows);
+        Tally tally = importing.run(table.rows());
+        Vanished vanished = importing.vanished(names);
+        if (applies(tally)) {
+          tell(List.copyOf(importing.units()));
+        }
+        return receipt(tally, vanished);
+      }
+    }
+
+    private boolean applies(Tally tally) {
+      return !order.preview() && (order.partial() || tally.rows().rejected() == 0);
+    }
+
+    private void tell(List<String> units) {
+      begun.watch().assessing(units.size());
+      for (int from = 0; from < units.size(); from += CHUNK) {
+        List<String> some = units.subList(from, Math.min(units.size(), from + CHUNK));
+        listeners.forEach(listener -> listener.changed(some));
+        begun.watch().assessed(some.size());
+      }
+    }
+
+    private Receipt receipt(Tally tally, Vanished vanished) {
+      return new Receipt(
+          begun.id(),
+          order.kind(),
+          begun.received(),
+          order.preview(),
+          order.partial(),
+          applies(tally),
+          tally.rows(),
+          new Receipt.Detected(
+              table.dialect().charset().name(),
+              table.dialect().delimiter(),
+              order.profile().name()),
+          tally.problems(),
+          tally.problemCount(),
+          tally.problemsByCode(),
+          tally.groups(),
+          tally.firstRows(),
+          vanished);
+    }
   }
 }

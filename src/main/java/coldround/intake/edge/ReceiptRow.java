@@ -32,8 +32,12 @@ class ReceiptRow {
   String profile;
   long problemCount;
   String problemsByCode;
+  String details;
 
-  static ReceiptRow of(Receipt receipt) {
+  /**
+   * @param details what has no column of its own, as JSON
+   */
+  static ReceiptRow of(Receipt receipt, String details) {
     ReceiptRow row = new ReceiptRow();
     row.id = receipt.id();
     row.kind = receipt.kind().code();
@@ -47,6 +51,7 @@ class ReceiptRow {
     row.profile = receipt.detected().profile();
     row.problemCount = receipt.problemCount();
     row.problemsByCode = text(receipt.problemsByCode());
+    row.details = details;
     return row;
   }
 
@@ -57,7 +62,7 @@ class ReceiptRow {
     rejected = rows.rejected();
   }
 
-  Receipt read(List<RowProblem> problems) {
+  Receipt read(List<RowProblem> problems, ReceiptDetails more) {
     return new Receipt(
         id,
         Kind.find(kind).orElseThrow(),
@@ -69,7 +74,10 @@ class ReceiptRow {
         new Receipt.Detected(charset, delimiter, profile),
         problems,
         problemCount,
-        counts(problemsByCode));
+        counts(problemsByCode),
+        more.problemGroups(),
+        more.firstRows(),
+        more.vanished());
   }
 
   /** As "missing=2;not-a-date=1". */

@@ -2,6 +2,8 @@ package coldround.intake.edge;
 
 import coldround.intake.Receipt;
 import coldround.intake.RowProblem;
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.ObjectMapper;
 import io.quarkus.narayana.jta.QuarkusTransaction;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
@@ -26,16 +28,18 @@ class StoredReceipts {
   private static final int PIECE = 1 << 16;
 
   private final EntityManager entities;
+  private final ObjectMapper json;
 
   @Inject
-  StoredReceipts(EntityManager entities) {
+  StoredReceipts(EntityManager entities, ObjectMapper json) {
     this.entities = entities;
+    this.json = json;
   }
 
   /** In the transaction of the caller, or in one of its own. */
   @Transactional
   void keep(Receipt receipt, Path rejected) {
-    entities.persist(ReceiptRow.of(receipt));
+    entities.persist(ReceiptRow.of(receipt, text(ReceiptDetails.of(receipt))));
     List<RowProblem> problems = receipt.problems();
     for (int i = 0; i < problems.size(); i++) {
       entities.persist(ProblemRow.of(receipt.id(), i, problems.get(i)));
@@ -62,7 +66,23 @@ class StoredReceipts {
   @Transactional
   Optional<Receipt> find(String id) {
     ReceiptRow row = entities.find(ReceiptRow.class, id);
-    return row == null ? Optional.empty() : Optional.of(row.read(problems(id)));
+    return row == null ? Optional.empty() : Optional.of(row.read(problems(id), details(row)));
+  }
+
+  private String text(ReceiptDetails details) {
+    try {
+      return json.writeValueAsString(details);
+    } catch (JsonProcessingException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  private ReceiptDetails details(ReceiptRow row) {
+    try {
+      return json.readValue(row.details, ReceiptDetails.class);
+    } catch (JsonProcessingException e) {
+      throw new UncheckedIOException(e);
+    }
   }
 
   private List<RowProblem> problems(String id) {

@@ -1,8 +1,10 @@
 package coldround.pages.edge;
 
+import coldround.http.Answers;
 import coldround.http.Parameters;
 import coldround.http.Problem;
 import coldround.http.Problem.FieldError;
+import coldround.pages.RoofBook;
 import coldround.pages.RoofForm;
 import coldround.pages.RoofView;
 import coldround.quantity.Atmosphere;
@@ -23,7 +25,9 @@ import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
+import jakarta.ws.rs.core.Context;
 import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Request;
 import jakarta.ws.rs.core.Response;
 import java.util.ArrayList;
 import java.util.List;
@@ -75,8 +79,11 @@ public class RoofPage {
   private final Refrigerants refrigerants;
   private final RoofCheck check;
 
+  private final Answers answers;
+
   @Inject
-  RoofPage(Refrigerants refrigerants, RoofCheck check) {
+  RoofPage(Refrigerants refrigerants, RoofCheck check, Answers answers) {
+    this.answers = answers;
     this.refrigerants = refrigerants;
     this.check = check;
   }
@@ -102,6 +109,14 @@ public class RoofPage {
         .type(MediaType.TEXT_HTML_TYPE.withCharset("UTF-8"))
         .entity(Templates.roof(form, designations, answer, wrong, check.cautions(gas)).render())
         .build();
+  }
+
+  @GET
+  @Path("curves")
+  @Produces(MediaType.APPLICATION_JSON)
+  @Operation(hidden = true)
+  public Response curves(@Context Request request) {
+    return answers.read(RoofBook.of(refrigerants, check), request);
   }
 
   /** Reads one form; what is wrong with it is collected. */

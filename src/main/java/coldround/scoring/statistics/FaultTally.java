@@ -36,6 +36,17 @@ public record FaultTally(
         daysSquared + other.daysSquared);
   }
 
+  /** So many units of the same record. */
+  public FaultTally times(long count) {
+    return new FaultTally(
+        units * count,
+        faults * count,
+        days * count,
+        faultsSquared * count,
+        faultDays * count,
+        daysSquared * count);
+  }
+
   /** Rate a year of all together; 0 without any time of observation. */
   public double meanRate() {
     return days == 0 ? 0 : faults * DAYS_A_YEAR / days;

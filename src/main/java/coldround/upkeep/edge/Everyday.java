@@ -14,18 +14,23 @@ import java.nio.charset.StandardCharsets;
 import java.util.UUID;
 import java.util.stream.Collectors;
 
-/** Works the whole fleet out anew where the stored results are of another day or other tables. */
+/**
+ * Works the whole fleet out anew where the stored results are of another day, of other tables or of
+ * other priors than the fleet gives now.
+ */
 @ApplicationScoped
 class Everyday {
 
   private final Reassessment reassessment;
+  private final FleetPriors priors;
   private final Fleet fleet;
   private final Today today;
   private final Basis basis;
 
   @Inject
-  Everyday(Reassessment reassessment, Fleet fleet, Today today, Basis basis) {
+  Everyday(Reassessment reassessment, FleetPriors priors, Fleet fleet, Today today, Basis basis) {
     this.reassessment = reassessment;
+    this.priors = priors;
     this.fleet = fleet;
     this.today = today;
     this.basis = basis;
@@ -33,6 +38,7 @@ class Everyday {
 
   @Transactional
   void atStart(@Observes @Priority(3000) StartupEvent start) {
+    priors.takeUp();
     refresh();
   }
 
@@ -46,7 +52,8 @@ class Everyday {
   private void refresh() {
     String now = fingerprint();
     BasisRow stored = BasisRow.findById(BasisRow.ONLY);
-    if (stored != null && stored.fingerprint.equals(now)) {
+    boolean same = stored != null && stored.fingerprint.equals(now);
+    if (!priors.estimate() && same) {
       return;
     }
     reassessment.everything();

@@ -6,6 +6,8 @@ import coldround.fleet.FleetListener;
 import coldround.fleet.Today;
 import coldround.fleet.UnitHistory;
 import coldround.scoring.Assessment;
+import coldround.scoring.FaultTallies;
+import coldround.scoring.FaultTallies.FaultRecordOf;
 import coldround.scoring.Ranking;
 import coldround.scoring.Scoring;
 import coldround.upkeep.Task;
@@ -40,16 +42,24 @@ class Reassessment implements FleetListener {
   private final Upkeep upkeep;
   private final Ranking ranking;
   private final TaskList tasks;
+  private final FaultTallies tallies;
   private final Today today;
 
   @Inject
   Reassessment(
-      Fleet fleet, Scoring scoring, Upkeep upkeep, Ranking ranking, TaskList tasks, Today today) {
+      Fleet fleet,
+      Scoring scoring,
+      Upkeep upkeep,
+      Ranking ranking,
+      TaskList tasks,
+      FaultTallies tallies,
+      Today today) {
     this.fleet = fleet;
     this.scoring = scoring;
     this.upkeep = upkeep;
     this.ranking = ranking;
     this.tasks = tasks;
+    this.tallies = tallies;
     this.today = today;
   }
 
@@ -72,6 +82,8 @@ class Reassessment implements FleetListener {
   private final class Batch {
     private final List<Ranking.Place> places = new ArrayList<>();
     private final List<Task> open = new ArrayList<>();
+    private final List<FaultRecordOf> records = new ArrayList<>();
+    private final List<String> silent = new ArrayList<>();
     private final List<String> retired = new ArrayList<>();
     private final List<String> seen = new ArrayList<>();
 
@@ -82,13 +94,23 @@ class Reassessment implements FleetListener {
         assess(history, asOf);
       } else {
         retired.add(history.unit().id());
+        silent.add(history.unit().id());
       }
       if (seen.size() == BATCH) {
         write();
       }
     }
 
+    private void tally(UnitHistory history, LocalDate asOf) {
+      String id = history.unit().id();
+      scoring
+          .faultRecord(history, asOf)
+          .ifPresentOrElse(
+              record -> records.add(new FaultRecordOf(id, record)), () -> silent.add(id));
+    }
+
     private void assess(UnitHistory history, LocalDate asOf) {
+      tally(history, asOf);
       Assessment assessment = scoring.assess(history, asOf);
       List<Task> found = upkeep.tasks(assessment, asOf);
       Task next = found.stream().min(FIRST_TO_DO).orElse(null);
@@ -106,8 +128,10 @@ class Reassessment implements FleetListener {
         ranking.put(places);
         ranking.remove(retired);
         tasks.replace(seen, open);
+        tallies.remove(silent);
+        tallies.put(records);
       }
-      List.of(places, open, retired, seen).forEach(Collection::clear);
+      List.of(places, open, records, silent, retired, seen).forEach(Collection::clear);
     }
   }
 }

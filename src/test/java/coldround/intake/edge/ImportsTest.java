@@ -17,9 +17,12 @@ import coldround.fleet.Visit;
 import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.response.ValidatableResponse;
 import jakarta.inject.Inject;
+import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Random;
 import java.util.UUID;
 import org.junit.jupiter.api.BeforeEach;
@@ -47,7 +50,7 @@ class ImportsTest {
     applied("sites", "customer,site,latitude,longitude\n" + customer + ",S1,45.5,-122.6\n");
     applied(
         "units",
-        "customer,site,unit,kind,refrigerant\n" + customer + ",S1,U1,walk-in-cooler,R-404A\n");
+        "customer,site,unit,kind,refrigerant\n" + customer + ",S1,U1,walk-in-cooler,R-12\n");
   }
 
   private static ValidatableResponse send(String kind, String query, String text) {
@@ -137,6 +140,24 @@ class ImportsTest {
     applied("visits", text);
     assertEquals("8.10 barg", visits().get(0).value("head_pressure").orElseThrow().toString());
     assertEquals("335 kPa abs", visits().get(0).value("suction_pressure").orElseThrow().toString());
+  }
+
+  @Test
+  void aValueThatCannotBeIsKeptAndLeftOutUntilItIsConfirmed() {
+    String row = visit("1", "2026-05-01", "70,1170,34,,,,");
+    send("visits", "", VISITS + row)
+        .body("rows.created", equalTo(1), "rows.rejected", equalTo(0))
+        .body("problems.code", equalTo(List.of("suspect-value")))
+        .body("problems[0].row", equalTo(2), "problems[0].rejects", equalTo(false))
+        .body("problems[0].column", equalTo("head_pressure [psig]"))
+        .body("problems[0].message", containsString("1170 kPag (unit of measure)"))
+        .body("problems[0].message", containsString("1170!"));
+    assertTrue(visits().get(0).value("head_pressure").isEmpty());
+    send("visits", "", VISITS + row).body("rows.unchanged", equalTo(1));
+    send("visits", "", VISITS + row.replace("1170", "1170!"))
+        .body("rows.changed", equalTo(1), "problems", hasSize(0));
+    assertEquals(1170, visits().get(0).value("head_pressure").orElseThrow().value());
+    send("visits", "", VISITS + row).body("rows.unchanged", equalTo(1), "problems", hasSize(0));
   }
 
   @Test
@@ -246,13 +267,11 @@ class ImportsTest {
     List<String> cells =
         new ArrayList<>(List.of(customer, "S1", "U1", "1", "2026-05-01", "120", "9", "light"));
     cells.set(labels.indexOf(column), value);
-    String shown = column.equals("site") ? "U1" : value;
-    String told = column.equals("site") ? "unit" : column;
     send("visits", "", header + "\n" + String.join(",", cells) + "\n")
         .statusCode(200)
         .body("rows.rejected", equalTo(1), "rows.created", equalTo(0), "problems", hasSize(1))
-        .body("problems[0].row", equalTo(2), "problems[0].column", equalTo(told))
-        .body("problems[0].value", equalTo(shown), "problems[0].code", equalTo(code));
+        .body("problems[0].row", equalTo(2), "problems[0].column", equalTo(column))
+        .body("problems[0].value", equalTo(value), "problems[0].code", equalTo(code));
     assertEquals(List.of(), visits());
   }
 
@@ -260,6 +279,8 @@ class ImportsTest {
   void whatIsMissingIsNamedWithTheFileToImportFirst() {
     send("units", "", "customer,site,unit,kind\nNOBODY,S1,U1,chiller\n")
         .body("problems[0].code", equalTo("unknown-reference"))
+        .body("problems[0].message", containsString("Import customers first"));
+    send("units", "", "customer,site,unit,kind\n" + customer + ",S9,U1,chiller\n")
         .body("problems[0].message", containsString("Import sites first"));
     send("sites", "", "customer,site\nNOBODY,S1\n")
         .body("problems[0].message", containsString("Import customers first"));
@@ -286,6 +307,40 @@ class ImportsTest {
         .body("problems", hasSize(1), "problems[0].code", equalTo("duplicate-in-file"))
         .body("problems[0].row", equalTo(4), "problems[0].message", containsString("line 3"));
     assertEquals(155, visits().get(0).value("head_pressure").orElseThrow().value());
+  }
+
+  @Test
+  void theWholeColumnDecidesWhetherDayOrMonthComesFirst() {
+    String unproven =
+        VISITS + visit("1", "05/06/2025", "70,,,,,,") + visit("2", "2025-06-01", ",,,,,,");
+    send("visits", "?preview=true", unproven)
+        .body("rows.rejected", equalTo(1), "problems[0].code", equalTo("ambiguous-date"))
+        .body("problems[0].message", containsString("no date of the column proves the order"));
+    send("visits", "", unproven + visit("3", "31/05/2025", ",,,,,,"))
+        .body("rows.rejected", equalTo(0), "rows.created", equalTo(3))
+        .body("problemsByCode.date-order-found", equalTo(1));
+    assertEquals(
+        List.of("2025-05-31", "2025-06-01", "2025-06-05"),
+        visits().stream().map(visit -> visit.date().toString()).sorted().toList());
+  }
+
+  @Test
+  void aSheetOfAWorkbookIsReadByItsName() throws IOException {
+    Map<String, List<String>> sheets = new LinkedHashMap<>();
+    sheets.put("Notes", List.of("what,who", "call the store first,Ruth"));
+    sheets.put(
+        "Log 2026",
+        List.of("customer,site,unit,visit,date,box [degF]", customer + ",S1,U1,1,2026-05-01,37"));
+    byte[] workbook = TinyWorkbook.of(sheets);
+    send("visits", "?sheet=Log 2026", workbook)
+        .statusCode(200)
+        .body("rows.created", equalTo(1), "firstRows[0].box", equalTo("37 degF"));
+    send("visits", "?sheet=Log 2025", workbook)
+        .statusCode(422)
+        .body("type", equalTo("urn:coldround:problem:no-such-sheet"))
+        .body("detail", containsString("Log 2026"));
+    send("visits", "", workbook).statusCode(422).body("detail", containsString("what, who"));
+    send("visits", "?sheet=Log", VISITS + visit("2", "2026-05-01", "")).statusCode(422);
   }
 
   @Test
@@ -322,7 +377,7 @@ class ImportsTest {
                 + ",S1,U3,chiller,Icepop 9\n")
         .body("rows.created", equalTo(2), "problems.code", equalTo(List.of("unknown-refrigerant")));
     List<String> designations = histories().stream().map(h -> h.unit().refrigerant()).toList();
-    assertEquals(List.of("R-404A", "R-404A", "Icepop 9"), designations);
+    assertEquals(List.of("R-12", "R-404A", "Icepop 9"), designations);
   }
 
   @Test

@@ -37,7 +37,7 @@ class ProfileFilesTest {
     List<Profile> profiles = ProfileFiles.read(tables, null);
     tables.check();
     Profile standard = profiles.stream().filter(p -> p.name().equals("standard")).findFirst().get();
-    assertEquals(DateOrder.YEAR_MONTH_DAY, standard.dates());
+    assertEquals(DateOrder.FROM_COLUMN, standard.dates());
     assertEquals(Measure.DEG_F, standard.measureNames().get("°F"));
   }
 

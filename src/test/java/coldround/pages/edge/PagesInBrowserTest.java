@@ -75,6 +75,8 @@ class PagesInBrowserTest {
     "unit, units/WORST, 1280, 900, dark",
     "roof, refrigerants?refrigerant=R-404A&ambient=70&split=30&head=290, 390, 844, light",
     "roof, refrigerants?refrigerant=R-404A&ambient=70&split=30&head=290, 1280, 900, dark",
+    "upkeep, upkeep?from=2025-11-25&until=2026-11-24, 390, 844, dark",
+    "upkeep, upkeep?from=2025-11-25&until=2026-11-24, 1280, 900, light",
     "roof-wrong, refrigerants?refrigerant=R-9999&ambient=x&split=30, 390, 844, dark",
     "nothing, '?q=zeppelin', 390, 844, light",
     "refused, '?order=sideways', 1280, 900, light",
@@ -115,7 +117,8 @@ class PagesInBrowserTest {
             unit(),
             "?q=zeppelin",
             "enter",
-            "refrigerants?refrigerant=x&ambient=1")) {
+            "refrigerants?refrigerant=x&ambient=1",
+            "upkeep")) {
       browser.go(home + address);
       assertEquals(0, browser.overflow(), address + " at " + width);
     }
@@ -125,7 +128,7 @@ class PagesInBrowserTest {
   @Test
   void whatIsTouchedIsBigEnoughForGloves() {
     browser.screen(390, 844);
-    for (String address : List.of("", unit(), "refrigerants")) {
+    for (String address : List.of("", unit(), "refrigerants", "upkeep")) {
       browser.go(home + address);
       for (WebElement each :
           browser

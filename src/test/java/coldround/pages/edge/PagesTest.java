@@ -137,7 +137,7 @@ class PagesTest {
         .get("/")
         .then()
         .statusCode(200)
-        .body(allOf(not(containsString("<script")), containsString("&lt;script&gt;")));
+        .body(allOf(not(containsString("<script>")), containsString("&lt;script&gt;")));
     page("/").body(containsString("Main building &lt;kitchen&gt;"));
   }
 
@@ -279,7 +279,33 @@ class PagesTest {
             allOf(
                 containsString(told),
                 containsString("Work it out"),
-                not(containsString("<script"))));
+                not(containsString("<script>"))));
+  }
+
+  @Test
+  void theCalendarTellsWeeksTheirLoadAndWhyATaskSitsThere() {
+    importedUnit();
+    page("/upkeep?customer=KV")
+        .body(
+            allOf(
+                containsString("Upkeep by weeks"),
+                containsString("WIC-1"),
+                containsString("tasks in 13 weeks"),
+                containsString("30.0 h"),
+                containsString("Figures and source")));
+    page("/upkeep?customer=KV&from=2026-01-01&until=2026-07-31")
+        .body(containsString("of which a cleaning was due before"));
+    Api.asPlanner()
+        .get("/upkeep?from=2026-01-01&until=2025-01-01")
+        .then()
+        .statusCode(400)
+        .contentType("text/html")
+        .body(containsString("lies after from"));
+  }
+
+  @Test
+  void theUnitPageSaysWhatToMeasureNext() {
+    page("/units/" + importedUnit()).body(containsString("What to measure next visit"));
   }
 
   @Test
@@ -293,7 +319,7 @@ class PagesTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"/", "unit", "/enter", "/refrigerants"})
+  @ValueSource(strings = {"/", "unit", "/enter", "/refrigerants", "/upkeep"})
   void noPageMayRunForeignOrInlineScript(String which) {
     String address = which.equals("unit") ? "/units/" + importedUnit() : which;
     String policy =

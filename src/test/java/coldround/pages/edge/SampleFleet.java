@@ -49,15 +49,16 @@ public class SampleFleet {
   }
 
   private List<String> write(int units) {
-    writing.write(Kind.CUSTOMERS, List.of(entry("customer", CUSTOMER, "name", LONG_NAME)));
+    writing.write(Kind.CUSTOMERS, List.of(entry("customer", CUSTOMER, "name", LONG_NAME)), "i1");
     writing.write(
         Kind.SITES,
-        List.of(entry("customer", CUSTOMER, "site", "MAIN", "name", "Main building <kitchen>")));
+        List.of(entry("customer", CUSTOMER, "site", "MAIN", "name", "Main building <kitchen>")),
+        "i1");
     List<Entry> entries = new ArrayList<>();
     for (int n = 0; n < units; n++) {
       entries.add(unit(n));
     }
-    writing.write(Kind.UNITS, entries);
+    writing.write(Kind.UNITS, entries, "i1");
     List<String> ids = new ArrayList<>();
     stored.eachHistory(
         new FleetFilter(CUSTOMER, "", "", "", ""), history -> ids.add(history.unit().id()));

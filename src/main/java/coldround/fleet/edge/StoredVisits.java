@@ -1,0 +1,125 @@
+package coldround.fleet.edge;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
+import jakarta.persistence.EntityManager;
+import java.sql.Connection;
+import java.sql.PreparedStatement;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.util.Collection;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import org.hibernate.Session;
+
+/**
+ * Visits by the batch, in plain JDBC: a log of a million visits is what imports are slowest at, and
+ * each visit is one row that nothing points at.
+ */
+@ApplicationScoped
+class StoredVisits {
+
+  // the keys lead, so that the visits are found by their primary key however few or many there are
+  private static final String FIND =
+      "select v.unit_id, v.number, v.visited, v.technician, v.purpose, v.readings, v.findings,"
+          + " v.work, v.faults, v.note"
+          + " from unnest(cast(? as bigint array), cast(? as varchar array)) as k (unit_id, number)"
+          + " left join visit v on v.unit_id = k.unit_id and v.number = k.number";
+  private static final String INSERT =
+      "insert into visit (visited, technician, purpose, readings, findings, work, faults, note,"
+          + " unit_id, number) values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)";
+  private static final String UPDATE =
+      "update visit set visited = ?, technician = ?, purpose = ?, readings = ?, findings = ?,"
+          + " work = ?, faults = ?, note = ? where unit_id = ? and number = ?";
+
+  private final EntityManager entities;
+
+  @Inject
+  StoredVisits(EntityManager entities) {
+    this.entities = entities;
+  }
+
+  /** Those of the keys that are stored. */
+  Map<VisitRow.Key, VisitRow> find(Collection<VisitRow.Key> keys) {
+    if (keys.isEmpty()) {
+      return new HashMap<>();
+    }
+    return entities.unwrap(Session.class).doReturningWork(connection -> find(connection, keys));
+  }
+
+  private static Map<VisitRow.Key, VisitRow> find(
+      Connection connection, Collection<VisitRow.Key> keys) throws SQLException {
+    Map<VisitRow.Key, VisitRow> found = new HashMap<>();
+    try (PreparedStatement find = connection.prepareStatement(FIND)) {
+      find.setArray(
+          1, connection.createArrayOf("bigint", keys.stream().map(VisitRow.Key::unitId).toArray()));
+      find.setArray(
+          2,
+          connection.createArrayOf("varchar", keys.stream().map(VisitRow.Key::number).toArray()));
+      try (ResultSet rows = find.executeQuery()) {
+        while (rows.next()) {
+          if (rows.getString(2) != null) {
+            VisitRow row = read(rows);
+            found.put(new VisitRow.Key(row.unitId, row.number), row);
+          }
+        }
+      }
+    }
+    return found;
+  }
+
+  private static VisitRow read(ResultSet rows) throws SQLException {
+    VisitRow row = new VisitRow();
+    row.unitId = rows.getLong(1);
+    row.number = rows.getString(2);
+    row.visited = rows.getObject(3, java.time.LocalDate.class);
+    row.technician = rows.getString(4);
+    row.purpose = rows.getString(5);
+    row.readings = rows.getString(6);
+    row.findings = rows.getString(7);
+    row.work = rows.getString(8);
+    row.faults = rows.getString(9);
+    row.note = rows.getString(10);
+    return row;
+  }
+
+  void insert(List<VisitRow> rows) {
+    write(INSERT, rows);
+  }
+
+  void update(List<VisitRow> rows) {
+    write(UPDATE, rows);
+  }
+
+  private void write(String sql, List<VisitRow> rows) {
+    if (rows.isEmpty()) {
+      return;
+    }
+    entities
+        .unwrap(Session.class)
+        .doWork(
+            connection -> {
+              try (PreparedStatement statement = connection.prepareStatement(sql)) {
+                for (VisitRow row : rows) {
+                  bind(statement, row);
+                  statement.addBatch();
+                }
+                statement.executeBatch();
+              }
+            });
+  }
+
+  private static void bind(PreparedStatement statement, VisitRow row) throws SQLException {
+    statement.setObject(1, row.visited);
+    statement.setString(2, row.technician);
+    statement.setString(3, row.purpose);
+    statement.setString(4, row.readings);
+    statement.setString(5, row.findings);
+    statement.setString(6, row.work);
+    statement.setString(7, row.faults);
+    statement.setString(8, row.note);
+    statement.setLong(9, row.unitId);
+    statement.setString(10, row.number);
+  }
+}

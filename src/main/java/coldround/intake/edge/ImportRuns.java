@@ -1,0 +1,163 @@
+package coldround.intake.edge;
+
+import coldround.http.Problem;
+import coldround.intake.Receipt;
+import coldround.intake.UnreadableFile;
+import io.quarkus.logging.Log;
+import io.quarkus.runtime.ShutdownEvent;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.enterprise.event.Observes;
+import jakarta.inject.Inject;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.RejectedExecutionException;
+import org.eclipse.microprofile.context.ManagedExecutor;
+import org.eclipse.microprofile.context.ThreadContext;
+import org.hibernate.exception.DataException;
+
+/** Imports under way, of those who wait and of those who ask later. */
+@ApplicationScoped
+class ImportRuns {
+
+  private static final int MOST_WAITING = 20;
+
+  /** An import that can be asked how far it is. */
+  record Open(FileImport.Begun begun, FileImport.Order order) {
+    RunView view() {
+      return RunView.of(begun, order);
+    }
+  }
+
+  private final FileImport imports;
+  private final StoredRuns runs;
+  private final Map<String, Open> open = new ConcurrentHashMap<>();
+  private final ManagedExecutor executor =
+      ManagedExecutor.builder()
+          .maxAsync(1)
+          .maxQueued(MOST_WAITING)
+          .propagated()
+          .cleared(ThreadContext.ALL_REMAINING)
+          .build();
+
+  @Inject
+  ImportRuns(FileImport imports, StoredRuns runs) {
+    this.imports = imports;
+    this.runs = runs;
+  }
+
+  void atEnd(@Observes ShutdownEvent end) {
+    executor.shutdownNow();
+  }
+
+  Optional<Open> find(String id) {
+    return Optional.ofNullable(open.get(id));
+  }
+
+  /**
+   * In the thread of the caller.
+   *
+   * @throws Problem 422 for a file that cannot be used
+   */
+  Receipt now(Spool file, FileImport.Order order) {
+    Open one = new Open(imports.begin(), order);
+    open.put(one.begun().id(), one);
+    try {
+      return take(file, one);
+    } finally {
+      open.remove(one.begun().id());
+    }
+  }
+
+  /** A file that is taken later, and what becomes of it. */
+  record Later(Open open, CompletableFuture<Receipt> receipt) {}
+
+  /**
+   * Behind the files that wait already.
+   *
+   * @param file closed when it is done
+   * @throws Problem 503 when too many wait
+   */
+  Later later(Spool file, FileImport.Order order) {
+    Open one = new Open(imports.begin(), order);
+    CompletableFuture<Receipt> receipt = new CompletableFuture<>();
+    open.put(one.begun().id(), one);
+    runs.open(one.begun(), order);
+    try {
+      executor.execute(() -> work(file, one, receipt));
+    } catch (RejectedExecutionException e) {
+      open.remove(one.begun().id());
+      runs.finished(one.begun().id());
+      throw new Problem(
+              503,
+              "busy",
+              "Too many files are waiting",
+              MOST_WAITING + " files are waiting to be taken. Send it again later.",
+              List.of())
+          .with("Retry-After", "60");
+    }
+    return new Later(one, receipt);
+  }
+
+  private void work(Spool file, Open one, CompletableFuture<Receipt> receipt) {
+    String id = one.begun().id();
+    try (file) {
+      Receipt done = take(file, one);
+      runs.finished(id);
+      receipt.complete(done);
+    } catch (Problem refusal) {
+      refused(id, refusal, receipt);
+    } catch (RuntimeException | Error e) {
+      // whatever it was, the sender must see that nothing more comes; the log keeps the rest
+      Log.error("import " + id + " failed", e);
+      refused(id, failed(id), receipt);
+    } finally {
+      // last, so that whoever asks meanwhile does not find it nowhere
+      open.remove(id);
+    }
+  }
+
+  private void refused(String id, Problem why, CompletableFuture<Receipt> receipt) {
+    runs.refused(id, why);
+    receipt.completeExceptionally(why);
+  }
+
+  private static Problem failed(String id) {
+    return new Problem(
+        500,
+        "import-failed",
+        "The file could not be taken; nothing was applied",
+        "That is a fault of the service; its log has more under import " + id + ".",
+        List.of());
+  }
+
+  static Problem problem(UnreadableFile refusal) {
+    return Problem.unprocessable(
+        refusal.code(), "The file cannot be used; nothing was applied", refusal.getMessage());
+  }
+
+  /**
+   * One that has no receipt and is not under way.
+   *
+   * @throws Problem 404 where there never was one
+   */
+  RunView ended(String id) {
+    RunRow row = runs.find(id).orElseThrow(() -> Problem.notFound("import '" + id + "'"));
+    return RunView.of(row, runs.problem(row));
+  }
+
+  private Receipt take(Spool file, Open one) {
+    try {
+      return imports.run(file.file(), one.order(), one.begun());
+    } catch (UnreadableFile refusal) {
+      throw problem(refusal);
+    } catch (DataException tooLong) {
+      throw Problem.unprocessable(
+          "too-long",
+          "The file cannot be stored; nothing was applied",
+          "A text or the readings of one visit are longer than the store keeps. Split them.");
+    }
+  }
+}

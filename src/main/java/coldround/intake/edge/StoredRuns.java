@@ -1,0 +1,112 @@
+package coldround.intake.edge;
+
+import coldround.http.Problem;
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.core.type.TypeReference;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import io.quarkus.runtime.StartupEvent;
+import jakarta.annotation.Priority;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.enterprise.event.Observes;
+import jakarta.inject.Inject;
+import jakarta.persistence.EntityManager;
+import jakarta.transaction.Transactional;
+import java.io.UncheckedIOException;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * Remembers files that nobody waits for, so that whoever asks later hears what became of them, even
+ * of one that the service did not live to finish.
+ */
+@ApplicationScoped
+class StoredRuns {
+
+  static final String OPEN = "open";
+  static final String REFUSED = "refused";
+  static final String INTERRUPTED = "interrupted";
+
+  private static final TypeReference<Map<String, Object>> BODY = new TypeReference<>() {};
+
+  private final EntityManager entities;
+  private final ObjectMapper json;
+
+  @Inject
+  StoredRuns(EntityManager entities, ObjectMapper json) {
+    this.entities = entities;
+    this.json = json;
+  }
+
+  /** What was open when the service ended: its transaction was never kept. */
+  @Transactional
+  void atStart(@Observes @Priority(1500) StartupEvent start) {
+    entities
+        .createQuery(
+            "delete from RunRow r where exists (select 1 from ReceiptRow f where f.id = r.id)")
+        .executeUpdate();
+    Problem ended =
+        new Problem(
+            503,
+            "interrupted",
+            "The service ended before the file was applied",
+            "Nothing of the file was applied. Send it again.",
+            java.util.List.of());
+    entities
+        .createQuery("update RunRow set state = :ended, problem = :why where state = :open")
+        .setParameter("ended", INTERRUPTED)
+        .setParameter("why", text(ended))
+        .setParameter("open", OPEN)
+        .executeUpdate();
+  }
+
+  @Transactional
+  void open(FileImport.Begun begun, FileImport.Order order) {
+    RunRow row = new RunRow();
+    row.id = begun.id();
+    row.kind = order.kind().code();
+    row.received = begun.received();
+    row.preview = order.preview();
+    row.partial = order.partial();
+    row.state = OPEN;
+    row.problem = "";
+    entities.persist(row);
+  }
+
+  /** There is a receipt now. */
+  @Transactional
+  void finished(String id) {
+    entities
+        .createQuery("delete from RunRow where id = :id")
+        .setParameter("id", id)
+        .executeUpdate();
+  }
+
+  @Transactional
+  void refused(String id, Problem why) {
+    RunRow row = entities.find(RunRow.class, id);
+    row.state = REFUSED;
+    row.problem = text(why);
+  }
+
+  @Transactional
+  Optional<RunRow> find(String id) {
+    return Optional.ofNullable(entities.find(RunRow.class, id));
+  }
+
+  /** The problem of a run that was refused or interrupted, as it is answered. */
+  Map<String, Object> problem(RunRow row) {
+    try {
+      return json.readValue(row.problem, BODY);
+    } catch (JsonProcessingException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  private String text(Problem problem) {
+    try {
+      return json.writeValueAsString(problem.body());
+    } catch (JsonProcessingException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+}

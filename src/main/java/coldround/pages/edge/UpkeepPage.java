@@ -1,0 +1,178 @@
+package coldround.pages.edge;
+
+import coldround.fleet.Fleet;
+import coldround.fleet.FleetFilter;
+import coldround.fleet.Today;
+import coldround.fleet.UnitHistory;
+import coldround.http.Parameters;
+import coldround.http.Problem;
+import coldround.pages.Figures;
+import coldround.pages.Plate;
+import coldround.pages.WeekView;
+import coldround.pages.Words;
+import coldround.quantity.MeasureSystem;
+import coldround.scoring.Assessment;
+import coldround.scoring.FleetList;
+import coldround.scoring.FleetList.Search;
+import coldround.scoring.Scoring;
+import coldround.upkeep.Backtest;
+import coldround.upkeep.BacktestReport;
+import coldround.upkeep.BacktestReport.Verdict;
+import coldround.upkeep.Task;
+import coldround.upkeep.Upkeep;
+import coldround.upkeep.WeekPlan;
+import io.quarkus.qute.CheckedTemplate;
+import io.quarkus.qute.TemplateInstance;
+import jakarta.inject.Inject;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.QueryParam;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Response;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.jboss.resteasy.reactive.server.ServerExceptionMapper;
+
+/** The coming weeks of upkeep against what the technicians can do. */
+@Path("/upkeep")
+@Produces(MediaType.TEXT_HTML)
+public class UpkeepPage {
+
+  private static final int WEEKS = 13;
+  // as many units as are worked out while somebody waits for a page
+  private static final long MOST_UNITS = 5000;
+
+  @CheckedTemplate
+  static class Templates {
+    static native TemplateInstance upkeep(Calendar calendar);
+  }
+
+  /**
+   * All that the page shows.
+   *
+   * @param weeks empty where a customer has to be chosen first
+   * @param backtest figures, empty unless asked for
+   */
+  public record Calendar(
+      List<Choice> customers,
+      String summary,
+      List<WeekView> weeks,
+      String from,
+      String until,
+      List<Plate.Field> backtest) {}
+
+  private final Fleet fleet;
+  private final FleetList list;
+  private final Scoring scoring;
+  private final Upkeep upkeep;
+  private final Today today;
+
+  @Inject
+  UpkeepPage(Fleet fleet, FleetList list, Scoring scoring, Upkeep upkeep, Today today) {
+    this.fleet = fleet;
+    this.list = list;
+    this.scoring = scoring;
+    this.upkeep = upkeep;
+    this.today = today;
+  }
+
+  @ServerExceptionMapper
+  Response refused(Problem problem) {
+    return RefusedPage.of(problem);
+  }
+
+  @GET
+  @Operation(hidden = true)
+  public TemplateInstance upkeep(
+      @QueryParam("customer") String customer,
+      @QueryParam("from") String from,
+      @QueryParam("until") String until,
+      @QueryParam("measures") String measures) {
+    MeasureSystem system = Parameters.measures(measures);
+    LocalDate last = Parameters.date("until", until, today.usually());
+    LocalDate first = Parameters.date("from", from, null);
+    if (first != null && !last.isAfter(first)) {
+      throw Problem.badField("until", last.toString(), "lies after from");
+    }
+    String chosen = customer == null ? "" : customer;
+    long units = list.count(new Search(chosen, "", "", "", "", ""));
+    boolean tooMany = units > MOST_UNITS;
+    List<UnitHistory> histories = tooMany ? List.of() : histories(chosen);
+    WeekPlan plan = plan(histories);
+    return Templates.upkeep(
+        new Calendar(
+            customers(chosen),
+            tooMany
+                ? Words.count(units, "unit", "units") + ": choose a customer first."
+                : summary(plan),
+            tooMany ? List.of() : WeekView.of(plan, system),
+            (first == null ? last.minusYears(1) : first).toString(),
+            last.toString(),
+            first == null || tooMany ? List.of() : backtest(histories, first, last)));
+  }
+
+  private List<UnitHistory> histories(String customer) {
+    List<UnitHistory> histories = new ArrayList<>();
+    fleet.eachHistory(new FleetFilter(customer, "", "", "", ""), histories::add);
+    return histories;
+  }
+
+  private WeekPlan plan(List<UnitHistory> histories) {
+    List<Task> tasks = new ArrayList<>();
+    for (UnitHistory history : histories) {
+      LocalDate day = today.at(history.site());
+      if (history.unit().inUse(day)) {
+        Assessment assessment = scoring.assess(history, day);
+        tasks.addAll(upkeep.season().pulled(upkeep.tasks(assessment, day), assessment, day));
+      }
+    }
+    int technicians = Math.max(1, fleet.technicians().size());
+    return WeekPlan.of(tasks, today.usually(), upkeep.capacity(technicians), WEEKS);
+  }
+
+  private static String summary(WeekPlan plan) {
+    int tasks = plan.weeks().stream().mapToInt(week -> week.tasks().size()).sum();
+    return Words.count(tasks, "task", "tasks")
+        + " in "
+        + WEEKS
+        + " weeks; "
+        + plan.pulled()
+        + " brought forward before the hot months, "
+        + plan.moved()
+        + " out of a full week; "
+        + Figures.decimal(plan.minutesOver() / 60.0, 1)
+        + " h more than there is time for.";
+  }
+
+  private List<Choice> customers(String chosen) {
+    return fleet.customers().stream()
+        .map(
+            c ->
+                new Choice(
+                    c.code(), c.name().isEmpty() ? c.code() : c.name(), c.code().equals(chosen)))
+        .toList();
+  }
+
+  private List<Plate.Field> backtest(List<UnitHistory> histories, LocalDate from, LocalDate until) {
+    BacktestReport report = Backtest.run(scoring, upkeep, histories, from, until);
+    var lead = report.medianLeadDays();
+    return List.of(
+        field("Units in use", report.units()),
+        field("High-head lockouts on record", report.lockouts().size()),
+        field("of which a cleaning was due before", report.foreseen()),
+        new Plate.Field(
+            "Median days from due to lockout",
+            lead.isPresent() ? Figures.decimal(lead.getAsDouble(), 0) : "none"),
+        field("Cleanings planned", report.cleanings().size()),
+        field("needed, by what was found", report.count(Verdict.NEEDED)),
+        field("needless, by what was found", report.count(Verdict.NEEDLESS)),
+        field("nobody looked", report.count(Verdict.UNKNOWN)));
+  }
+
+  private static Plate.Field field(String name, long count) {
+    return new Plate.Field(name, String.valueOf(count));
+  }
+}

@@ -1,0 +1,326 @@
+// What a page does beyond plain forms: a visit is kept on this phone until it has arrived.
+(() => {
+  'use strict';
+  const OUT = 'coldround.out';
+  const DRAFT = 'coldround.draft.';
+  const LAST = 'coldround.technician';
+  const AGAIN_MS = 20000;
+
+  const read = (key, empty) => {
+    try {
+      return JSON.parse(localStorage.getItem(key)) ?? empty;
+    } catch (broken) {
+      return empty;
+    }
+  };
+  const write = (key, value) => {
+    try {
+      localStorage.setItem(key, JSON.stringify(value));
+      return true;
+    } catch (full) {
+      return false;
+    }
+  };
+  const element = (name, text, attributes) => {
+    const made = document.createElement(name);
+    made.textContent = text;
+    Object.entries(attributes || {}).forEach(([key, value]) => made.setAttribute(key, value));
+    return made;
+  };
+  const number = () => {
+    const bytes = crypto.getRandomValues(new Uint8Array(16));
+    return 'field-' + [...bytes].map((byte) => byte.toString(16).padStart(2, '0')).join('');
+  };
+
+  // ---- what has not arrived yet
+  const waiting = () => read(OUT, []);
+  const keep = (item) => write(OUT, [...waiting().filter((each) => each.id !== item.id), item]);
+  const drop = (id) => write(OUT, waiting().filter((each) => each.id !== id));
+
+  const send = async (item) => {
+    let answer;
+    try {
+      answer = await fetch(item.action, {
+        method: 'POST',
+        headers: { 'Content-Type': 'application/x-www-form-urlencoded' },
+        body: item.body,
+      });
+    } catch (offline) {
+      return { state: 'offline' };
+    }
+    if (answer.ok) {
+      return { state: 'stored', address: answer.url };
+    }
+    if (answer.status === 401) {
+      return { state: 'login' };
+    }
+    if (answer.status >= 500 || answer.status === 429) {
+      return { state: 'busy' };
+    }
+    return { state: 'mend', page: await answer.text() };
+  };
+
+  let sending = false;
+  const sendAll = async () => {
+    if (sending || document.querySelector('form.entry[data-busy]')) {
+      return;
+    }
+    sending = true;
+    try {
+      for (const item of waiting().filter((each) => each.state !== 'mend' && each.state !== 'stored')) {
+        const outcome = await send(item);
+        if (outcome.state === 'stored') {
+          keep({ ...item, state: 'stored', address: outcome.address, body: '' });
+        } else {
+          keep({ ...item, state: outcome.state });
+          if (outcome.state === 'offline') {
+            break;
+          }
+        }
+      }
+    } finally {
+      sending = false;
+      show();
+    }
+  };
+
+  const SAID = {
+    waiting: 'is kept on this phone and goes out by itself as soon as there is a connection.',
+    offline: 'is kept on this phone and goes out by itself as soon as there is a connection.',
+    busy: 'is kept on this phone: the service is busy and it will be sent again.',
+    login: 'is kept on this phone: your login has run out.',
+    mend: 'could not be taken as it is.',
+    stored: 'has arrived.',
+  };
+  const show = () => {
+    let box = document.querySelector('.waiting');
+    const items = waiting();
+    if (!items.length) {
+      box?.remove();
+      return;
+    }
+    if (!box) {
+      box = element('div', '', { class: 'waiting', role: 'region', 'aria-label': 'Visits of this phone' });
+      document.querySelector('.head, main').after(box);
+    }
+    const list = element('ul', '', { role: 'status' });
+    items.forEach((item) => {
+      const line = element('li', '');
+      line.append(element('span', 'Visit at ' + item.what + ' ' + SAID[item.state]));
+      if (item.state === 'stored') {
+        const link = element('a', 'What the readings say', { href: item.address });
+        link.addEventListener('click', () => drop(item.id));
+        line.append(link);
+      } else if (item.state === 'mend') {
+        line.append(element('a', 'Mend it', { href: item.form + '#mend=' + encodeURIComponent(item.id) }));
+      } else if (item.state === 'login') {
+        line.append(element('a', 'Enter again', { href: '/enter' }));
+      }
+      list.append(line);
+    });
+    box.replaceChildren(list);
+  };
+
+  // ---- the form of a visit
+  const fields = (form, button) => new URLSearchParams(new FormData(form, button)).toString();
+
+  const fill = (form, body) => {
+    const said = new URLSearchParams(body);
+    for (const field of form.elements) {
+      if (!field.name || field.name === 'act') {
+        continue;
+      }
+      const values = said.getAll(field.name);
+      if (field.type === 'radio' || field.type === 'checkbox') {
+        field.checked = values.includes(field.value);
+      } else if (values.length) {
+        field.value = values[0];
+      }
+      if (field.value && field.closest('details') && field.type !== 'checkbox') {
+        field.closest('details').open = true;
+      }
+    }
+  };
+
+  const say = (form, text, link) => {
+    const box = element('div', '', { class: 'stop-sign', role: 'alert', tabindex: '-1' });
+    const line = element('p', text);
+    if (link) {
+      line.append(' ', link);
+    }
+    box.append(line);
+    document.getElementById('told').replaceChildren(box);
+    box.focus();
+  };
+
+  const begin = (form) => {
+    const draft = DRAFT + location.pathname + location.search;
+    const fresh = form.dataset.new === 'yes';
+    const own = () => form.elements.number.value;
+
+    const restore = () => {
+      const mend = decodeURIComponent((location.hash.match(/^#mend=(.*)$/) || [])[1] || '');
+      const item = waiting().find((each) => each.id === mend && each.body);
+      if (item) {
+        fill(form, item.body);
+        drop(item.id);
+        history.replaceState(null, '', location.pathname + location.search);
+        form.requestSubmit(form.querySelector('button[value=send]'));
+        return;
+      }
+      const kept = read(draft, null);
+      if (kept && (fresh || kept.seen === form.elements.seen.value)) {
+        fill(form, kept.body);
+        const afresh = element('button', 'Start afresh', { type: 'button', class: 'quiet' });
+        afresh.addEventListener('click', () => {
+          localStorage.removeItem(draft);
+          location.reload();
+        });
+        const note = element('p', 'What you had typed before is back. ');
+        note.append(afresh);
+        document.getElementById('told').replaceChildren(note);
+      } else if (fresh) {
+        // a page kept on this phone must not give two visits the same number
+        form.elements.number.value = number();
+        form.elements.technician.value ||= read(LAST, '');
+      }
+    };
+
+    const swap = (text) => {
+      const page = new DOMParser().parseFromString(text, 'text/html');
+      const other = page.getElementById('content');
+      if (!other) {
+        return false;
+      }
+      document.getElementById('content').replaceWith(other);
+      document.title = page.title;
+      const next = document.querySelector('form.entry');
+      if (next) {
+        begin.wire(next, draft);
+      }
+      const first = document.querySelector('[aria-invalid]') || document.querySelector('.grades[aria-describedby] input') || document.querySelector('.stop-sign');
+      first?.focus();
+      return true;
+    };
+
+    const submit = async (event) => {
+      event.preventDefault();
+      if (form.dataset.busy) {
+        return;
+      }
+      const trial = event.submitter?.value === 'try';
+      const body = fields(form, event.submitter);
+      const form_ = location.pathname + location.search;
+      const item = { id: own(), action: form.getAttribute('action'), form: form_, body, what: form.dataset.what, state: 'waiting' };
+      form.dataset.busy = 'yes';
+      form.querySelectorAll('.send button').forEach((button) => { button.disabled = true; });
+      const held = trial || keep(item);
+      let outcome = { state: 'offline' };
+      try {
+        outcome = trial ? await tryOut(body) : await send(item);
+      } finally {
+        delete form.dataset.busy;
+        form.querySelectorAll('.send button').forEach((button) => { button.disabled = false; });
+      }
+      write(LAST, form.elements.technician.value);
+      if (trial) {
+        if (outcome.state === 'mend' || outcome.state === 'said') {
+          swap(outcome.page);
+        } else {
+          say(form, outcome.state === 'login' ? 'Your login has run out; what you typed stays here.' : 'No connection: the readings are judged when the visit arrives. You can send it now; it is kept on this phone.');
+        }
+        return;
+      }
+      if (outcome.state === 'stored') {
+        drop(item.id);
+        localStorage.removeItem(draft);
+        location.assign(outcome.address);
+      } else if (outcome.state === 'mend') {
+        drop(item.id);
+        swap(outcome.page);
+      } else if (!held) {
+        say(form, 'No connection, and this phone has no room to keep the visit. Leave this page open and send again later.');
+      } else {
+        keep({ ...item, state: outcome.state });
+        localStorage.removeItem(draft);
+        form.remove();
+        show();
+        const again = element('a', 'Enter another visit here', { href: form_ });
+        document.querySelector('h1').textContent = 'Kept on this phone';
+        document.querySelector('h1 + p')?.remove();
+        say(form, 'Nothing more is to be done for this visit.', again);
+        document.querySelector('.stop-sign').classList.add('calm');
+      }
+    };
+
+    const tryOut = async (body) => {
+      try {
+        const answer = await fetch(form.getAttribute('action'), {
+          method: 'POST',
+          headers: { 'Content-Type': 'application/x-www-form-urlencoded' },
+          body,
+        });
+        const page = await answer.text();
+        return { state: answer.ok ? 'said' : answer.status === 422 || answer.status === 409 ? 'mend' : answer.status === 401 ? 'login' : 'busy', page };
+      } catch (offline) {
+        return { state: 'offline' };
+      }
+    };
+
+    // verdicts while typing: the same question as the button asks, shown beside the fields
+    let asked = 0;
+    const judge = async () => {
+      const mine = ++asked;
+      const outcome = await tryOut(fields(form) + '&act=try');
+      if (mine !== asked || outcome.state !== 'said' || !form.isConnected) {
+        return;
+      }
+      const page = new DOMParser().parseFromString(outcome.page, 'text/html');
+      form.querySelectorAll('.says').forEach((slot) => {
+        const said = page.getElementById(slot.id);
+        if (said && said.innerHTML !== slot.innerHTML) {
+          slot.replaceChildren(...said.children);
+        }
+      });
+    };
+
+    let later;
+    form.addEventListener('input', () => {
+      clearTimeout(later);
+      later = setTimeout(() => write(draft, { body: fields(form), seen: form.elements.seen.value }), 200);
+    });
+    form.addEventListener('change', (event) => {
+      if (event.target.closest('.reading')) {
+        judge();
+      }
+    });
+    form.addEventListener('submit', submit);
+    if (!form.dataset.swapped) {
+      restore();
+    }
+  };
+  begin.wire = (form) => {
+    form.dataset.swapped = 'yes';
+    begin(form);
+  };
+
+  // ---- every page
+  const form = document.querySelector('form.entry');
+  if (form) {
+    begin(form);
+  }
+  show();
+  sendAll();
+  addEventListener('online', sendAll);
+  setInterval(() => waiting().length && sendAll(), AGAIN_MS);
+
+  if ('serviceWorker' in navigator) {
+    navigator.serviceWorker.register('/sw.js').then(async () => {
+      await navigator.serviceWorker.ready;
+      // whoever looks at a unit may want its form where there is no connection
+      document.querySelectorAll('a[data-keep]').forEach((link) => {
+        navigator.serviceWorker.controller?.postMessage({ keep: link.href });
+      });
+    }).catch(() => {});
+  }
+})();

@@ -1,0 +1,198 @@
+// The calculator for the roof, worked out on the phone: the same curves, limits and words as the
+// service has, so that it answers where there is no connection.
+(() => {
+  'use strict';
+  const form = document.querySelector('form.roof');
+  const place = document.getElementById('answer');
+  if (!form || !place) {
+    return;
+  }
+  const si = form.dataset.si === 'yes';
+  const ZERO_C = 273.15;
+  const KPA_PER_PSI = 0.45359237 * 9.80665 / (0.0254 * 0.0254) / 1000;
+  const SLACK = 1e-9;
+
+  // half up, as a person rounds; a hair above it for what binary fractions take away
+  const rounded = (value, decimals) => {
+    const power = 10 ** decimals;
+    const near = Math.floor(Math.abs(value) * power + 0.5 + 1e-9) / power;
+    return (value < 0 && near !== 0 ? -near : near).toFixed(decimals);
+  };
+  const celsius = (c) => (si ? rounded(c, 1) + ' °C' : rounded(c * 1.8 + 32, 1) + ' °F');
+  const kelvin = (k) => (si ? rounded(k, 1) + ' K' : rounded(k * 1.8, 1) + ' °F');
+  const gauge = (kpa) => (si ? rounded(kpa, 0) + ' kPag' : rounded(kpa / KPA_PER_PSI, 0) + ' psig');
+  const absolute = (kpa) => (si ? rounded(kpa, 0) + ' kPa abs' : rounded(kpa / KPA_PER_PSI, 0) + ' psia');
+
+  // straight lines of ln p over 1/T between the nodes
+  const segment = (nodes, value) => {
+    let i = 0;
+    while (i < nodes.length - 2 && nodes[i + 1] <= value) {
+      i++;
+    }
+    return i;
+  };
+  const pressure = (curve, c) => {
+    const t = curve.c;
+    if (!(c >= t[0] - SLACK && c <= t[t.length - 1] + SLACK)) {
+      return NaN;
+    }
+    const i = segment(t, c);
+    const x = (n) => 1 / (t[n] + ZERO_C);
+    const y = (n) => Math.log(curve.kpa[n]);
+    return Math.exp(y(i) + (1 / (c + ZERO_C) - x(i)) * (y(i + 1) - y(i)) / (x(i + 1) - x(i)));
+  };
+  const temperature = (curve, kpa) => {
+    const p = curve.kpa;
+    if (!(kpa >= p[0] * (1 - SLACK) && kpa <= p[p.length - 1] * (1 + SLACK))) {
+      return NaN;
+    }
+    const i = segment(p, kpa);
+    const x = (n) => 1 / (curve.c[n] + ZERO_C);
+    const slope = (x(i + 1) - x(i)) / (Math.log(p[i + 1]) - Math.log(p[i]));
+    return 1 / (x(i) + (Math.log(kpa) - Math.log(p[i])) * slope) - ZERO_C;
+  };
+  // the standard atmosphere (ICAO Doc 7488, lowest layer), as the service has it
+  const air = (metres) => (metres >= -500 && metres <= 11000 ? 101.325 * (1 - 0.0065 * metres / 288.15) ** 5.25588 : NaN);
+
+  const typed = (name) => {
+    const text = form.elements[name].value.trim().replace(/\s/g, '');
+    return text === '' ? null : Number(/^[^.,]*,[^.,]*$/.test(text) ? text.replace(',', '.') : text);
+  };
+  const make = (name, text, attributes) => {
+    const made = document.createElement(name);
+    if (text) {
+      made.textContent = text;
+    }
+    Object.entries(attributes || {}).forEach(([key, value]) => made.setAttribute(key, value));
+    return made;
+  };
+
+  const verdict = (limits, ambientC, splitK, expectedK) => {
+    const excess = splitK - expectedK;
+    const hair = 1e-9;
+    if (splitK < limits.splitLeast - hair) return 'impossible';
+    if (ambientC < limits.ambientLeast - hair) return 'too-cool';
+    if (-excess > limits.watch + hair) return 'low';
+    if (excess <= limits.watch + hair) return 'as-expected';
+    if (excess <= limits.limit + hair) return 'watch';
+    return excess > limits.full + hair ? 'far' : 'high';
+  };
+  const told = (limits, code, ambientC, splitK, expectedK) => {
+    const excess = splitK - expectedK;
+    const template = code === 'impossible' || code === 'too-cool' ? code : excess < 0 ? 'under' : 'judged';
+    const facts = {
+      split: kelvin(splitK),
+      expected: kelvin(expectedK),
+      excess: kelvin(Math.abs(excess)),
+      short: kelvin(Math.abs(excess)),
+      ambient: celsius(ambientC),
+      watch: kelvin(limits.watch),
+      full: kelvin(limits.full),
+      limit: code === 'impossible' ? kelvin(limits.splitLeast) : code === 'too-cool' ? celsius(limits.ambientLeast) : kelvin(limits.limit),
+    };
+    return { template, facts };
+  };
+
+  const field = (name, value) => {
+    const box = make('div');
+    box.append(make('dt', name), make('dd', value));
+    return box;
+  };
+  const wrong = (text) => {
+    const box = make('div', '', { class: 'wrong', role: 'alert' });
+    box.append(make('p', text));
+    place.replaceChildren(box);
+  };
+
+  const answer = (data) => {
+    const name = form.elements.refrigerant.value.trim();
+    const key = name.toUpperCase().replace(/[^A-Z0-9]/g, '').replace(/^(?:REFRIGERANT|HCFO|HCFC|HFC|HFO|CFC|PFC|HC|R)(?=[0-9])/, '');
+    const curve = data.curves.find((each) => each.designation === data.names[key]);
+    const ambient = typed('ambient');
+    const split = typed('split');
+    const head = typed('head');
+    const height = typed('elevation') ?? 0;
+    if (!name || ambient === null || split === null) {
+      return;
+    }
+    if (!curve) {
+      wrong('“' + form.elements.refrigerant.value + '” is no refrigerant with a saturation curve here, such as R-404A.');
+      return;
+    }
+    if ([ambient, split, head ?? 0, height].some((value) => !Number.isFinite(value))) {
+      wrong('One of the fields holds no number.');
+      return;
+    }
+    if (split <= 0) {
+      wrong('The split is above zero: a condenser is warmer than its air.');
+      return;
+    }
+    document.getElementById('cautions-list').replaceChildren(...curve.cautions.map((each) => make('li', each)));
+    const ambientC = si ? ambient : (ambient - 32) / 1.8;
+    const splitK = si ? split : split / 1.8;
+    const airKpa = height === 0 ? 101.325 : air(si ? height : height * 0.3048);
+    if (Number.isNaN(airKpa)) {
+      wrong('The height lies from -500 m to 11000 m (-1640 ft to 36089 ft).');
+      return;
+    }
+    const condensingC = ambientC + splitK;
+    const kpa = pressure(curve, condensingC);
+    if (Number.isNaN(kpa)) {
+      wrong(curve.designation + ' at ' + celsius(condensingC) + ' is outside its saturation table. Check the readings and the refrigerant.');
+      return;
+    }
+    const expected = make('section', '', { class: 'verdict', 'aria-labelledby': 'expected-head' });
+    expected.append(make('h2', 'To expect', { id: 'expected-head' }));
+    const gauges = make('dl', '', { class: 'gauges' });
+    gauges.append(field('Condensing temperature', celsius(condensingC)), field('Head pressure', gauge(kpa - airKpa)));
+    expected.append(gauges, make('p', curve.designation + ' condensing ' + kelvin(splitK) + ' above ' + celsius(ambientC) + ' ambient is at '
+      + celsius(condensingC) + ', which by the midpoint of its saturation curve is ' + absolute(kpa), { class: 'said' }), make('p', curve.source, { class: 'source' }));
+    place.replaceChildren(expected);
+    if (head === null) { // only what to expect is asked
+      return;
+    }
+    const readC = temperature(curve, (si ? head : head * KPA_PER_PSI) + airKpa);
+    if (Number.isNaN(readC)) {
+      wrong(curve.designation + ' at ' + head + ' is outside its saturation table. Check the reading, its unit and the refrigerant.');
+      return;
+    }
+    const code = verdict(data.limits, ambientC, readC - ambientC, splitK);
+    const why = told(data.limits, code, ambientC, readC - ambientC, splitK);
+    const says = data.verdicts.find((each) => each.code === code);
+    const read = make('section', '', { class: 'verdict roof-' + code, 'aria-labelledby': 'read-head' });
+    const shown = make('dl', '', { class: 'gauges' });
+    shown.append(field('Split read', kelvin(readC - ambientC)));
+    const checks = make('ol', '', { class: 'whys next' });
+    says.next.forEach((each) => {
+      const line = make('li', each.text);
+      line.append(make('p', each.source, { class: 'source' }));
+      checks.append(line);
+    });
+    read.append(make('h2', says.said, { id: 'read-head' }), shown,
+      make('p', data.templates[why.template].replace(/\{(\w+)\}/g, (all, fact) => why.facts[fact]), { class: 'said' }),
+      make('h3', 'What to check next'), checks);
+    place.append(read);
+  };
+
+  fetch('/refrigerants/curves').then((got) => got.json()).then((data) => {
+    const asked = new URLSearchParams(location.search);
+    for (const name of ['refrigerant', 'ambient', 'split', 'head', 'elevation']) {
+      // a page kept on this phone knows nothing of what its address asks
+      if (asked.get(name) && !form.dataset.asked) {
+        form.elements[name].value = asked.get(name);
+      }
+    }
+    if (asked.get('refrigerant') && !form.dataset.asked) {
+      answer(data);
+    }
+    form.dataset.ready = 'yes';
+    form.addEventListener('input', () => answer(data));
+    form.addEventListener('submit', (event) => {
+      if (form.reportValidity()) {
+        event.preventDefault();
+        answer(data);
+        place.focus();
+      }
+    });
+  }).catch(() => {});
+})();

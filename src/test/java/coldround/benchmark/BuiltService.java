@@ -1,0 +1,139 @@
+package coldround.benchmark;
+
+import java.io.File;
+import java.io.IOException;
+import java.net.ServerSocket;
+import java.net.URI;
+import java.net.http.HttpClient;
+import java.net.http.HttpRequest;
+import java.net.http.HttpRequest.BodyPublisher;
+import java.net.http.HttpResponse;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.Comparator;
+import java.util.List;
+import java.util.concurrent.TimeUnit;
+import java.util.stream.Stream;
+
+/** The service as it was built, started on a folder and a port of its own. */
+final class BuiltService implements AutoCloseable {
+
+  private static final Path JAR = Path.of("target", "quarkus-app", "quarkus-run.jar");
+  private static final String TOKEN = "the-token-of-the-benchmarks";
+  private static final Duration START = Duration.ofMinutes(3);
+
+  private final HttpClient http = HttpClient.newHttpClient();
+  private final Process process;
+  private final Path data;
+  private final int port;
+
+  private BuiltService(Process process, Path data, int port) {
+    this.process = process;
+    this.data = data;
+    this.port = port;
+  }
+
+  /**
+   * @param heap such as 512m
+   * @throws IllegalArgumentException when nothing was built
+   */
+  static BuiltService start(String heap) throws IOException, InterruptedException {
+    if (!Files.exists(JAR)) {
+      throw new IllegalArgumentException("there is no " + JAR + "; run mvn -q -DskipTests package");
+    }
+    Path data = Files.createTempDirectory("coldround-benchmark");
+    int port = freePort();
+    ProcessBuilder builder =
+        new ProcessBuilder(
+            List.of(
+                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                "-Xmx" + heap,
+                "-Dquarkus.http.port=" + port,
+                "-jar",
+                JAR.toString()));
+    builder.environment().put("COLDROUND_DATA", data.toString());
+    builder.environment().put("COLDROUND_TOKEN", TOKEN);
+    builder.redirectErrorStream(true).redirectOutput(data.resolve("log").toFile());
+    BuiltService service = new BuiltService(builder.start(), data, port);
+    service.awaitReady();
+    return service;
+  }
+
+  private static int freePort() throws IOException {
+    try (ServerSocket socket = new ServerSocket(0)) {
+      return socket.getLocalPort();
+    }
+  }
+
+  private void awaitReady() throws IOException, InterruptedException {
+    long end = System.nanoTime() + START.toNanos();
+    while (System.nanoTime() < end && process.isAlive()) {
+      try {
+        if (send(request("/q/health/ready").GET().build()).statusCode() == 200) {
+          return;
+        }
+      } catch (IOException e) {
+        // not listening yet
+      }
+      Thread.sleep(200);
+    }
+    String log = Files.readString(data.resolve("log"));
+    close();
+    throw new IllegalStateException("the service did not start:\n" + log);
+  }
+
+  private HttpRequest.Builder request(String path) {
+    return HttpRequest.newBuilder(URI.create("http://127.0.0.1:" + port + path))
+        .header("Authorization", "Bearer " + TOKEN);
+  }
+
+  private HttpResponse<String> send(HttpRequest request) throws IOException, InterruptedException {
+    return http.send(request, HttpResponse.BodyHandlers.ofString());
+  }
+
+  /** The receipt of a file that must be taken. */
+  String upload(String address, BodyPublisher body) throws IOException, InterruptedException {
+    HttpRequest request =
+        request("/api/v1/imports/" + address).header("Content-Type", "text/csv").POST(body).build();
+    HttpResponse<String> answer = send(request);
+    if (answer.statusCode() != 200) {
+      throw new IllegalStateException(answer.statusCode() + " " + answer.body());
+    }
+    return answer.body();
+  }
+
+  long pid() {
+    return process.pid();
+  }
+
+  /** The most memory the process ever had, in megabytes; 0 where the system does not tell. */
+  long peakMegabytes() throws IOException {
+    Path status = Path.of("/proc", Long.toString(process.pid()), "status");
+    if (!Files.exists(status)) {
+      return 0;
+    }
+    try (Stream<String> lines = Files.lines(status)) {
+      return lines
+          .filter(line -> line.startsWith("VmHWM:"))
+          .mapToLong(line -> Long.parseLong(line.replaceAll("\\D", "")) / 1024)
+          .findFirst()
+          .orElse(0);
+    }
+  }
+
+  @Override
+  public void close() throws IOException {
+    process.destroy();
+    try {
+      if (!process.waitFor(30, TimeUnit.SECONDS)) {
+        process.destroyForcibly();
+      }
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
+    try (Stream<Path> files = Files.walk(data)) {
+      files.sorted(Comparator.reverseOrder()).map(Path::toFile).forEach(File::delete);
+    }
+  }
+}

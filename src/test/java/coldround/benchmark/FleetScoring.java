@@ -1,0 +1,100 @@
+package coldround.benchmark;
+
+import coldround.benchmark.Benchmarks.Program;
+import coldround.fleet.FleetFilter;
+import coldround.fleet.UnitHistory;
+import coldround.fleet.edge.BenchmarkStore;
+import coldround.refrigerant.RefrigerantRules;
+import coldround.scoring.Scoring;
+import coldround.scoring.ScoringRules;
+import coldround.table.RuleTables;
+import java.util.List;
+import java.util.Locale;
+
+/**
+ * {@code score UNITS READINGS}: scores a fleet from an H2 file database as the service reads it.
+ * The floor is plain JDBC over the same rows in the same run.
+ */
+final class FleetScoring implements Program {
+
+  private static final int ROUNDS = 4;
+  private static final int VISITS = 1000;
+
+  private final Scoring scoring;
+
+  FleetScoring() {
+    RuleTables tables = new RuleTables("scoring", null);
+    ScoringRules rules = ScoringRules.load(tables);
+    RefrigerantRules gases = RefrigerantRules.load(tables);
+    tables.check();
+    scoring = new Scoring(rules, gases);
+  }
+
+  @Override
+  public void run(String... arguments) throws Exception {
+    if (arguments.length != 2) {
+      throw new IllegalArgumentException("score UNITS READINGS, such as score 100000 2000000");
+    }
+    int units = Integer.parseInt(arguments[0]);
+    int readings = Integer.parseInt(arguments[1]);
+    try (BenchmarkStore store = new BenchmarkStore(units, readings)) {
+      run(store, units, readings);
+    }
+  }
+
+  private void run(BenchmarkStore store, int units, int readings) throws Exception {
+    System.out.println("| round | plain JDBC s | read s | read and scored s | times the floor |");
+    System.out.println("|---|---|---|---|---|");
+    double floor = Double.MAX_VALUE;
+    double scored = Double.MAX_VALUE;
+    for (int round = 1; round <= ROUNDS; round++) {
+      long start = System.nanoTime();
+      store.plainRows();
+      long plain = System.nanoTime();
+      store.read(fleet -> fleet.eachHistory(FleetFilter.ALL, history -> {}));
+      long read = System.nanoTime();
+      store.read(fleet -> fleet.eachHistory(FleetFilter.ALL, this::score));
+      double itsFloor = (plain - start) / 1e9;
+      double its = (System.nanoTime() - read) / 1e9;
+      System.out.printf(
+          Locale.ROOT,
+          "| %d | %.2f | %.2f | %.2f | %.2f |%n",
+          round,
+          itsFloor,
+          (read - plain) / 1e9,
+          its,
+          its / itsFloor);
+      floor = Math.min(floor, itsFloor);
+      scored = Math.min(scored, its);
+    }
+    System.out.printf(
+        Locale.ROOT,
+        "{\"units\": %d, \"readings\": %d, \"floorSeconds\": %.3f, \"seconds\": %.3f,"
+            + " \"timesFloor\": %.2f, \"oneUnitMilliseconds\": %.3f}%n",
+        units,
+        readings,
+        floor,
+        scored,
+        scored / floor,
+        oneUnit(store, units));
+  }
+
+  private void score(UnitHistory history) {
+    scoring.assess(history, BenchmarkStore.DAY);
+  }
+
+  /** Mean time to read and score one unit anew. */
+  private double oneUnit(BenchmarkStore store, int units) {
+    long[] nanos = new long[1];
+    store.read(
+        fleet -> {
+          long start = System.nanoTime();
+          for (int i = 0; i < VISITS; i++) {
+            String id = coldround.fleet.UnitIds.text(1 + (i * 7919L) % units);
+            fleet.eachHistory(List.of(id), this::score);
+          }
+          nanos[0] = System.nanoTime() - start;
+        });
+    return nanos[0] / 1e6 / VISITS;
+  }
+}
