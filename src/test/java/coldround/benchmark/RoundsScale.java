@@ -61,8 +61,7 @@ final class RoundsScale {
     double drafted = (System.nanoTime() - begin) * 1e-9;
     First first = new First(begin);
     SearchOptions options = SearchOptions.of(1, Limit.seconds(seconds));
-    Plan best =
-        new RuinAndRecreate().search(draft.problem(), Optional.empty(), options, first);
+    Plan best = new RuinAndRecreate().search(draft.problem(), Optional.empty(), options, first);
     RoundPlan plan = draft.answer(draft.together(best));
     Map<String, Object> figures = new LinkedHashMap<>();
     figures.put("technicians", technicians);
@@ -129,7 +128,8 @@ final class RoundsScale {
             default -> Set.of("refrigerant-handling", "electrical");
           };
       String hours = t % 3 == 0 ? "Mo-Th 07:00-17:00" : "Mo-Fr 07:30-16:00";
-      workers.add(new Worker("T" + t, "T" + t, place("T" + t, chance), hours, ZONE, skills, Set.of()));
+      workers.add(
+          new Worker("T" + t, "T" + t, place("T" + t, chance), hours, ZONE, skills, Set.of()));
     }
     List<Premises> sites = new ArrayList<>();
     for (int s = 0; s < Math.max(1, tasks / UNITS_A_SITE); s++) {

@@ -52,7 +52,8 @@ public class RoundsResource {
       """
       {"from": "2026-05-04", "to": "2026-05-08", "technicians": ["T1", "T2"], "customers": ["KVS"],
        "seconds": 30, "daysOff": {"T1": ["2026-05-05"]}, "holidays": ["2026-05-06"],
-       "starts": {"T1": "KVS/CFS"}, "ends": {"T2": {"latitude": 38.5, "longitude": -78.9}}}""";
+       "starts": {"T1": "KVS/CFS"}, "ends": {"T2": {"latitude": 38.5, "longitude": -78.9}}}\
+      """;
 
   private final Planner planner;
   private final Changing changing;
@@ -97,8 +98,11 @@ public class RoundsResource {
       responseCode = "503",
       description = "busy: too many plans are waiting; Retry-After says when",
       content = @Content(mediaType = "application/problem+json"))
-  public Response plan(@RequestBody(
-              description = "All fields may be left out: five days from today, everybody, all customers, 30 seconds",
+  public Response plan(
+      @RequestBody(
+              description =
+                  "All fields may be left out: five days from today, everybody, all customers, 30"
+                      + " seconds",
               content =
                   @Content(
                       mediaType = "application/json",
@@ -141,15 +145,15 @@ public class RoundsResource {
       responseCode = "200",
       description = "Days, stops, tasks with reasons, travel, cost, what is left out and why",
       content = @Content(mediaType = "application/json"))
-  @APIResponse(
-      responseCode = "304",
-      description = "What If-None-Match named is still so")
+  @APIResponse(responseCode = "304", description = "What If-None-Match named is still so")
   @APIResponse(
       responseCode = "404",
       description = "not-found: no such plan",
       content = @Content(mediaType = "application/problem+json"))
   public Response read(
-      @Parameter(description = "of the plan", example = "4f0c0c2e-3a55-4f0e-9a7e-0d3a1f6f5b11") @PathParam("id") String id,
+      @Parameter(description = "of the plan", example = "4f0c0c2e-3a55-4f0e-9a7e-0d3a1f6f5b11")
+          @PathParam("id")
+          String id,
       @Parameter(description = "us or si") @QueryParam("measures") String measures,
       @Context Request request) {
     return answers.read(RoundView.of(entry(id), Parameters.measures(measures)), request);
@@ -170,28 +174,30 @@ public class RoundsResource {
   @Operation(
       operationId = "stopPlanning",
       summary = "Ends planning with the best plan so far, which stays")
-  @APIResponse(
-      responseCode = "204",
-      description = "The best plan so far stays")
+  @APIResponse(responseCode = "204", description = "The best plan so far stays")
   @APIResponse(
       responseCode = "404",
       description = "not-found: no such plan",
       content = @Content(mediaType = "application/problem+json"))
-  public Response delete(@Parameter(description = "of the plan", example = "4f0c0c2e-3a55-4f0e-9a7e-0d3a1f6f5b11") @PathParam("id") String id) {
+  public Response delete(
+      @Parameter(description = "of the plan", example = "4f0c0c2e-3a55-4f0e-9a7e-0d3a1f6f5b11")
+          @PathParam("id")
+          String id) {
     return stop(id);
   }
 
   @POST
   @Path("/{id: [^/.]+}/stop")
   @Operation(operationId = "stopPlanningByPost", summary = "The same for callers without DELETE")
-  @APIResponse(
-      responseCode = "204",
-      description = "The best plan so far stays")
+  @APIResponse(responseCode = "204", description = "The best plan so far stays")
   @APIResponse(
       responseCode = "404",
       description = "not-found: no such plan",
       content = @Content(mediaType = "application/problem+json"))
-  public Response stop(@Parameter(description = "of the plan", example = "4f0c0c2e-3a55-4f0e-9a7e-0d3a1f6f5b11") @PathParam("id") String id) {
+  public Response stop(
+      @Parameter(description = "of the plan", example = "4f0c0c2e-3a55-4f0e-9a7e-0d3a1f6f5b11")
+          @PathParam("id")
+          String id) {
     entry(id);
     planner.stop(id);
     return Response.noContent().build();
@@ -219,7 +225,11 @@ public class RoundsResource {
       responseCode = "409",
       description = "conflict: it is still being worked on, or all its days have passed",
       content = @Content(mediaType = "application/problem+json"))
-  public Response replan(@Parameter(description = "of the plan", example = "4f0c0c2e-3a55-4f0e-9a7e-0d3a1f6f5b11") @PathParam("id") String id, @RequestBody(
+  public Response replan(
+      @Parameter(description = "of the plan", example = "4f0c0c2e-3a55-4f0e-9a7e-0d3a1f6f5b11")
+          @PathParam("id")
+          String id,
+      @RequestBody(
               description = "Time to search and seed; what was asked first stays",
               content =
                   @Content(
@@ -255,13 +265,22 @@ public class RoundsResource {
       description = "conflict: nobody can take it that day, or the plan is still being worked on",
       content = @Content(mediaType = "application/problem+json"))
   public Response emergency(
-      @Parameter(description = "of the plan", example = "4f0c0c2e-3a55-4f0e-9a7e-0d3a1f6f5b11") @PathParam("id") String id, @Parameter(description = "us or si") @QueryParam("measures") String measures, @RequestBody(
+      @Parameter(description = "of the plan", example = "4f0c0c2e-3a55-4f0e-9a7e-0d3a1f6f5b11")
+          @PathParam("id")
+          String id,
+      @Parameter(description = "us or si") @QueryParam("measures") String measures,
+      @RequestBody(
               description = "The unit; 60 minutes, no skill and today unless said",
               content =
                   @Content(
                       mediaType = "application/json",
                       schema = @Schema(type = SchemaType.OBJECT),
-                      examples = @ExampleObject(name = "usual", value = "{\"unit\": \"u12\", \"minutes\": 60, \"skill\": \"electrical\", \"day\": \"2026-05-04\"}")))
+                      examples =
+                          @ExampleObject(
+                              name = "usual",
+                              value =
+                                  "{\"unit\": \"u12\", \"minutes\": 60, \"skill\": \"electrical\","
+                                      + " \"day\": \"2026-05-04\"}")))
           JsonNode body) {
     entry(id);
     MeasureSystem system = Parameters.measures(measures);
@@ -283,7 +302,11 @@ public class RoundsResource {
       responseCode = "409",
       description = "conflict: nothing is planned yet",
       content = @Content(mediaType = "application/problem+json"))
-  public Response csv(@Parameter(description = "of the plan", example = "4f0c0c2e-3a55-4f0e-9a7e-0d3a1f6f5b11") @PathParam("id") String id, @Context Request request) {
+  public Response csv(
+      @Parameter(description = "of the plan", example = "4f0c0c2e-3a55-4f0e-9a7e-0d3a1f6f5b11")
+          @PathParam("id")
+          String id,
+      @Context Request request) {
     byte[] body = RoundList.csv(made(id)).getBytes(StandardCharsets.UTF_8);
     return named(answers.read(body, CSV, request), id + ".csv");
   }
@@ -303,7 +326,11 @@ public class RoundsResource {
       responseCode = "409",
       description = "conflict: nothing is planned yet",
       content = @Content(mediaType = "application/problem+json"))
-  public Response geoJson(@Parameter(description = "of the plan", example = "4f0c0c2e-3a55-4f0e-9a7e-0d3a1f6f5b11") @PathParam("id") String id, @Context Request request) {
+  public Response geoJson(
+      @Parameter(description = "of the plan", example = "4f0c0c2e-3a55-4f0e-9a7e-0d3a1f6f5b11")
+          @PathParam("id")
+          String id,
+      @Context Request request) {
     return named(answers.read(geoJson.write(made(id)), GEO_JSON, request), id + ".geojson");
   }
 
@@ -329,8 +356,11 @@ public class RoundsResource {
       description = "conflict: nothing is planned yet",
       content = @Content(mediaType = "application/problem+json"))
   public Response calendar(
-      @Parameter(description = "of the plan", example = "4f0c0c2e-3a55-4f0e-9a7e-0d3a1f6f5b11") @PathParam("id") String id,
-      @Parameter(description = "code; left out for all", example = "T1") @QueryParam("technician") String technician,
+      @Parameter(description = "of the plan", example = "4f0c0c2e-3a55-4f0e-9a7e-0d3a1f6f5b11")
+          @PathParam("id")
+          String id,
+      @Parameter(description = "code; left out for all", example = "T1") @QueryParam("technician")
+          String technician,
       @Context Request request) {
     RoundPlan plan = made(id);
     String who = technician == null ? "" : technician;

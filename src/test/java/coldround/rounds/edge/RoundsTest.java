@@ -97,7 +97,8 @@ class RoundsTest {
         post(
             ROUNDS,
             """
-            {"from": "%s", "to": "%s", "seconds": %d, "seed": 7}"""
+            {"from": "%s", "to": "%s", "seconds": %d, "seed": 7}\
+            """
                 .formatted(MONDAY, MONDAY.plusDays(4), seconds));
     accepted.then().statusCode(202).body("id", notNullValue());
     String id = accepted.jsonPath().getString("id");
@@ -450,7 +451,8 @@ class RoundsTest {
     String body =
         """
         {"from": "%s", "seconds": 1, "holidays": ["%s"], "starts": {"T1": "KVS/CFS"},
-         "ends": {"T1": {"latitude": 38.5, "longitude": -78.9}}}"""
+         "ends": {"T1": {"latitude": 38.5, "longitude": -78.9}}}\
+        """
             .formatted(MONDAY, MONDAY.plusDays(1));
     String id = post(ROUNDS, body).jsonPath().getString("id");
     assertEquals("planned", ended(id));
