@@ -72,6 +72,7 @@ public record RoundMap(
       List<Place> places = new ArrayList<>();
       for (RoundPlan.Round round : rounds) {
         places.add(round.home());
+        places.add(round.end());
         round.stops().forEach(stop -> places.add(stop.premises().place()));
       }
       places.removeIf(place -> !place.located());
@@ -110,7 +111,7 @@ public record RoundMap(
     private String way(RoundPlan.Round round) {
       List<Place> places = new ArrayList<>(List.of(round.home()));
       round.stops().forEach(stop -> places.add(stop.premises().place()));
-      places.add(round.home());
+      places.add(round.end());
       return places.stream()
           .filter(Place::located)
           .map(place -> x(place) + "," + y(place))
@@ -120,6 +121,9 @@ public record RoundMap(
     private void dots(RoundPlan.Round round, int colour, List<Dot> dots) {
       if (round.home().located()) {
         dots.add(dot(colour, true, round.home(), round.technician(), "home of " + round.name()));
+      }
+      if (round.end().located() && !round.end().equals(round.home())) {
+        dots.add(dot(colour, true, round.end(), round.technician(), "end of " + round.name()));
       }
       Map<String, List<Integer>> numbers = new LinkedHashMap<>();
       Map<String, RoundPlan.Stop> stops = new LinkedHashMap<>();

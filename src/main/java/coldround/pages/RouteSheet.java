@@ -7,6 +7,7 @@ import coldround.fleet.Visit;
 import coldround.quantity.MeasureSystem;
 import coldround.quantity.Quantity;
 import coldround.rounds.Job;
+import coldround.rounds.Place;
 import coldround.rounds.RoundPlan;
 import coldround.upkeep.Task;
 import coldround.upkeep.TaskCatalogue;
@@ -23,6 +24,7 @@ import java.util.Set;
  * What a technician takes along for one day: where to be when, what to do and why, what was read
  * last, what to bring, what to beware of.
  *
+ * @param from where it starts and ends, empty when that is at home
  * @param bring for the whole day
  */
 public record RouteSheet(
@@ -30,6 +32,7 @@ public record RouteSheet(
     String technician,
     String times,
     String driving,
+    String from,
     List<String> bring,
     List<Stop> stops) {
 
@@ -60,7 +63,9 @@ public record RouteSheet(
   public record Field(String name, String value) {}
 
   /** What is known of a unit today. */
-  public record Known(UnitHistory history, List<Task> open) {}
+  public record Known(UnitHistory history, List<Task> open, List<String> cautions) {}
+
+  private static final String AFTER_A_FAULT = "follow-up-inspection";
 
   /** Makes sheets from what is known of the units by id. */
   public record Maker(Map<String, Known> units, TaskCatalogue catalogue, MeasureSystem system) {
@@ -79,8 +84,21 @@ public record RouteSheet(
               + " to "
               + RoundWords.clock(round.returns(), round.zone()),
           RoundWords.minutes(round.drivingMinutes()),
+          stations(round),
           List.copyOf(bring),
           stops);
+    }
+
+    private static String stations(RoundPlan.Round round) {
+      String home = round.technician();
+      boolean usual = round.home().road().equals(home) && round.end().road().equals(home);
+      return usual
+          ? ""
+          : "Starts at " + station(round.home(), home) + ", ends at " + station(round.end(), home);
+    }
+
+    private static String station(Place place, String home) {
+      return place.road().equals(home) ? "home" : place.road();
     }
 
     private Stop stop(int number, RoundPlan.Stop stop, RoundPlan.Round round) {
@@ -111,7 +129,9 @@ public record RouteSheet(
       Set<String> cautions = new LinkedHashSet<>();
       for (Job job : jobs) {
         bring.addAll(bring(job, known));
-        open(job, known).ifPresent(task -> cautions.addAll(task.cautions()));
+        Optional<Task> task = open(job, known);
+        List<String> unit = known == null ? List.of() : known.cautions;
+        cautions.addAll(task.map(Task::cautions).orElse(unit));
       }
       return new UnitPart(
           jobs.get(0).tag(),
@@ -165,8 +185,8 @@ public record RouteSheet(
     }
 
     private List<String> bring(Job job, Known known) {
-      Optional<TaskKind> kind =
-          catalogue.all().stream().filter(each -> each.code().equals(job.kind())).findFirst();
+      // for an emergency, what looking after a repair takes
+      Optional<TaskKind> kind = kind(job.kind()).or(() -> kind(AFTER_A_FAULT));
       if (kind.isEmpty()) {
         return List.of();
       }
@@ -183,6 +203,10 @@ public record RouteSheet(
         bring.add("recovery kit, " + gas);
       }
       return bring;
+    }
+
+    private Optional<TaskKind> kind(String code) {
+      return catalogue.all().stream().filter(each -> each.code().equals(code)).findFirst();
     }
 
     /** The amps of the motors as the nameplate gives them: ", condenser 1.20 A". */

@@ -79,6 +79,7 @@ final class Answer {
   private RoundPlan.Round round(Route route) {
     Shifts.Day day = draft.day(route.vehicle());
     Place home = day.worker().home();
+    Place end = day.worker().end();
     List<RoundPlan.Stop> stops = new ArrayList<>();
     Place place = home;
     double driving = 0;
@@ -90,13 +91,14 @@ final class Answer {
       place = stop.premises().place();
       stops.add(stop);
     }
-    Leg back = draft.network().leg(place, home);
+    Leg back = draft.network().leg(place, end);
     return new RoundPlan.Round(
         day.worker().code(),
         day.worker().name(),
         day.day(),
         day.worker().zone(),
         home,
+        end,
         day.on(),
         instant(route.departs()),
         instant(route.returns()),

@@ -5,6 +5,7 @@ import coldround.rounds.search.Problem;
 import coldround.rounds.search.Stop;
 import coldround.rounds.search.Vehicle;
 import coldround.rounds.search.Window;
+import coldround.rounds.search.engine.Together;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
@@ -40,7 +41,7 @@ public final class Draft {
     this.order = order;
     this.rules = rules;
     this.prices = prices;
-    sites = new SiteBook(order, travel);
+    sites = new SiteBook(order, travel, rules.km(Figure.FAR_MOST));
     network = new Network(travel, rules.minutes(Figure.SET_UP));
     clockwork = new Clockwork(order.from().minusDays(1).atStartOfDay().toInstant(ZoneOffset.UTC));
     LocalDate nextChance = order.to().plusDays(rules.days(Figure.NEXT_CHANCE));
@@ -74,6 +75,12 @@ public final class Draft {
   /** A plan of the search as people read it. */
   public RoundPlan answer(Plan plan) {
     return new Answer(this, plan).write();
+  }
+
+  /** The plan with one technician a site and day, where that costs little. */
+  public Plan together(Plan plan) {
+    List<LocalDate> dates = days.stream().map(Shifts.Day::day).toList();
+    return new Together(problem, dates, rules.amount(Figure.APART)).of(plan);
   }
 
   /** What could not be planned as it is, each as a sentence. */
@@ -135,18 +142,18 @@ public final class Draft {
     Shifts shifts = new Shifts(rules, prices, clockwork, notes);
     List<Vehicle> vehicles = new ArrayList<>();
     for (Worker worker : order.workers()) {
-      if (!worker.home().located() && !travel.knows(worker.code())) {
-        String message = worker.home().fault() + " for the start and is not planned: give them.";
-        notes.add(new Note("no-coordinates", "technician " + worker.code(), message));
+      if (nowhere(worker.home(), "start", worker, travel)
+          || nowhere(worker.end(), "end", worker, travel)) {
         continue;
       }
       int home = network.add(worker.home());
-      for (Shifts.Day day : shifts.days(worker, order.days())) {
+      int end = network.add(worker.end());
+      for (Shifts.Day day : shifts.days(worker, order.days(), order.holidays())) {
         boolean out = isOut(worker, day);
         Instant earliest = out ? day.on().from() : order.now();
         if (earliest.isBefore(day.on().to())) {
           days.add(day);
-          vehicles.add(shifts.vehicle(day, home, earliest));
+          vehicles.add(shifts.vehicle(day, home, end, earliest));
         }
       }
     }
@@ -156,13 +163,22 @@ public final class Draft {
     return vehicles;
   }
 
+  private boolean nowhere(Place place, String what, Worker worker, Travel travel) {
+    boolean nowhere = !place.located() && !travel.knows(place);
+    if (nowhere) {
+      String message = place.fault() + " for the " + what + " and is not planned: give them.";
+      notes.add(new Note("no-coordinates", "technician " + worker.code(), message));
+    }
+    return nowhere;
+  }
+
   /** There and back for the nearest of those who can do it. */
   private double way(Call call) {
     Place site = sites.get(call.site()).place();
     return order.workers().stream()
         .filter(worker -> worker.skills().containsAll(call.skills()))
-        .filter(worker -> network.has(worker.home()))
-        .mapToDouble(worker -> cost(worker.home(), site) + cost(site, worker.home()))
+        .filter(worker -> network.has(worker.home()) && network.has(worker.end()))
+        .mapToDouble(worker -> cost(worker.home(), site) + cost(site, worker.end()))
         .filter(Double::isFinite)
         .min()
         .orElse(prices.trip());

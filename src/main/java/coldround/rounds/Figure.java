@@ -14,6 +14,8 @@ public enum Figure {
   RETURN_SHARE("return-share"),
   WORTH_SPAN("worth-span"),
   LATE_BY_LAW("late-by-law"),
+  APART("apart"),
+  FAR_MOST("far-most"),
   KEEP_WITHIN("keep-within");
 
   private final String row;

@@ -4,6 +4,7 @@ import java.time.DayOfWeek;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.EnumSet;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -24,6 +25,7 @@ final class HoursReader {
   private final String text;
   private final List<String> pieces = new ArrayList<>();
   private final Map<DayOfWeek, List<Hours>> week = new EnumMap<>(DayOfWeek.class);
+  private List<Hours> onHolidays;
   private int at;
 
   HoursReader(String text) {
@@ -48,20 +50,25 @@ final class HoursReader {
         throw refused(peek());
       }
     }
-    return new OpeningHours(week);
+    return new OpeningHours(week, onHolidays);
   }
 
   /** One rule; after a comma it adds to the days it names, else it replaces what they had. */
   private void rule(boolean adds) {
-    boolean holiday = false;
+    Set<String> holidays = new HashSet<>();
     Set<DayOfWeek> days = EnumSet.noneOf(DayOfWeek.class);
     if (accept("24/7")) {
       days = EnumSet.allOf(DayOfWeek.class);
     } else {
-      holiday = selector(days);
+      selector(days, holidays);
     }
     List<Hours> spans = spans();
-    if (days.isEmpty() && !holiday) {
+    if (holidays.contains("ph")) {
+      List<Hours> said = new ArrayList<>(adds && onHolidays != null ? onHolidays : List.of());
+      said.addAll(spans);
+      onHolidays = said;
+    }
+    if (days.isEmpty() && holidays.isEmpty()) {
       days = EnumSet.allOf(DayOfWeek.class);
     }
     for (DayOfWeek day : days) {
@@ -71,12 +78,11 @@ final class HoursReader {
     }
   }
 
-  private boolean selector(Set<DayOfWeek> days) {
-    boolean holiday = false;
+  private void selector(Set<DayOfWeek> days, Set<String> holidays) {
     while (at < pieces.size() && (DAYS.contains(peek()) || HOLIDAYS.contains(peek()))) {
       String first = pieces.get(at++);
       if (HOLIDAYS.contains(first)) {
-        holiday = true;
+        holidays.add(first);
       } else {
         range(DAYS.indexOf(first), accept("-") ? lastDay() : DAYS.indexOf(first), days);
       }
@@ -85,7 +91,6 @@ final class HoursReader {
       }
       at++;
     }
-    return holiday;
   }
 
   private boolean daysGoOn() {

@@ -77,6 +77,13 @@ final class Network {
 
   /** Says how many drives had to be estimated although times were imported. */
   void tell(List<Note> notes) {
+    if (!travel.trouble().isEmpty()) {
+      String message =
+          "the source of travel times failed: "
+              + travel.trouble()
+              + ". What it has not told is estimated; plan again when it answers.";
+      notes.add(new Note("travel-source-failed", "travel", message));
+    }
     long all = 0;
     long estimated = 0;
     for (int from = 0; from < legs.length; from++) {

@@ -10,18 +10,23 @@ import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 
 /**
  * Hours of the week as OpenStreetMap writes them, as far as a week knows them: weekdays and ranges
  * of weekdays, several spans a day, spans past midnight, {@code off}, {@code 24/7}; a later rule
- * replaces what an earlier one said of its days. Holidays are not known and their rules are passed
- * over.
+ * replaces what an earlier one said of its days. What is said of public holidays ({@code PH}) holds
+ * on the days that the caller names; school holidays ({@code SH}) are not known and passed over.
  */
 public final class OpeningHours {
 
   private final Map<DayOfWeek, List<Hours>> week;
 
-  OpeningHours(Map<DayOfWeek, List<Hours>> week) {
+  /** Spans of a public holiday, null where they are those of its weekday. */
+  private final List<Hours> holiday;
+
+  OpeningHours(Map<DayOfWeek, List<Hours>> week, List<Hours> holiday) {
+    this.holiday = holiday == null ? null : List.copyOf(holiday);
     this.week = new EnumMap<>(DayOfWeek.class);
     week.forEach((day, spans) -> this.week.put(day, List.copyOf(spans)));
   }
@@ -32,7 +37,7 @@ public final class OpeningHours {
     for (DayOfWeek day : DayOfWeek.values()) {
       week.put(day, List.of(Hours.ALL_DAY));
     }
-    return new OpeningHours(week);
+    return new OpeningHours(week, null);
   }
 
   /**
@@ -47,6 +52,11 @@ public final class OpeningHours {
     return week.values().stream().allMatch(List::isEmpty);
   }
 
+  /** True when they say what holds on public holidays. */
+  public boolean speakOfHolidays() {
+    return holiday != null;
+  }
+
   /** The spans that begin on that weekday, in order. */
   public List<Hours> spans(DayOfWeek day) {
     return week.getOrDefault(day, List.of());
@@ -58,11 +68,17 @@ public final class OpeningHours {
    * @param zone whose clock the hours are by; a night of changing clocks is shorter or longer
    */
   public List<Span> on(LocalDate day, ZoneId zone) {
+    return on(day, zone, Set.of());
+  }
+
+  /** The same where some days are public holidays. */
+  public List<Span> on(LocalDate day, ZoneId zone, Set<LocalDate> holidays) {
     List<Span> open = new ArrayList<>();
     Span whole = new Span(at(day, 0, zone), at(day, Hours.DAY, zone));
     for (int back = 1; back >= 0; back--) {
       LocalDate begun = day.minusDays(back);
-      for (Hours hours : spans(begun.getDayOfWeek())) {
+      boolean free = holiday != null && holidays.contains(begun);
+      for (Hours hours : free ? holiday : spans(begun.getDayOfWeek())) {
         open.add(new Span(at(begun, hours.from(), zone), at(begun, hours.to(), zone)));
       }
     }

@@ -6,10 +6,20 @@ package coldround.rounds;
  * @param code "customer/site", or the code of a technician for where the day starts and ends
  * @param latitude degrees north, null if unknown
  * @param longitude degrees east, null if unknown
+ * @param road name under which drives from and to it are known; a day may start at a site without
+ *     being a stop there
  */
-public record Place(String code, Double latitude, Double longitude) {
+public record Place(String code, Double latitude, Double longitude, String road) {
 
   private static final double EARTH_KM = 6371.0088; // mean radius R1 of GRS 80 (Moritz, 2000)
+
+  public Place {
+    road = road == null ? code : road;
+  }
+
+  public Place(String code, Double latitude, Double longitude) {
+    this(code, latitude, longitude, code);
+  }
 
   /** True when its coordinates can be drawn and measured with. */
   public boolean located() {

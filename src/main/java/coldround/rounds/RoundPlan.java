@@ -32,10 +32,12 @@ public record RoundPlan(
   /**
    * One technician's working day of stops.
    *
-   * @param leaves when the van leaves home
-   * @param returns when it is back
+   * @param home where it starts
+   * @param end where it ends
+   * @param leaves when the van leaves for the first stop
+   * @param returns when it is at the end
    * @param rest null when there is no break
-   * @param back the drive home
+   * @param back the drive to the end
    */
   public record Round(
       String technician,
@@ -43,6 +45,7 @@ public record RoundPlan(
       LocalDate day,
       ZoneId zone,
       Place home,
+      Place end,
       Span working,
       Instant leaves,
       Instant returns,
@@ -56,6 +59,8 @@ public record RoundPlan(
 
     public Round {
       stops = List.copyOf(stops);
+      // plans stored before a day could end elsewhere
+      end = end == null ? home : end;
     }
 
     /** How feeds and calendars name it within its plan. */

@@ -5,13 +5,16 @@ import coldround.quantity.Quantity;
 import coldround.reason.Source;
 import coldround.table.RuleTables;
 import coldround.table.TableRow;
+import java.time.LocalDate;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
 
-/** The tables of rounds: round-costs.csv, travel.csv, competences.csv, round-law.csv. */
+/**
+ * The tables of rounds: round-costs.csv, travel.csv, competences.csv, round-law.csv, holidays.csv.
+ */
 public final class RoundRules {
 
   private static final String FIGURES = "round-costs.csv";
@@ -26,6 +29,7 @@ public final class RoundRules {
   private final Roads roads;
   private final List<Need> needs;
   private final Set<String> lawful;
+  private final Holidays holidays;
 
   private RoundRules(RuleTables tables) {
     Map<String, Value> rows =
@@ -39,6 +43,7 @@ public final class RoundRules {
       }
     }
     roads = Roads.load(tables);
+    holidays = Holidays.load(tables);
     needs = tables.read("competences.csv", "need", RoundRules::need);
     lawful = Set.copyOf(tables.read("round-law.csv", "reason", row -> row.required("reason")));
   }
@@ -60,6 +65,11 @@ public final class RoundRules {
     return new Need(row.oneOf("when", WHEN), row.required("is"), row.required("competence"));
   }
 
+  /** Public holidays of the table within a span of days. */
+  public Set<LocalDate> holidays(LocalDate from, LocalDate to) {
+    return holidays.between(from, to);
+  }
+
   public Roads roads() {
     return roads;
   }
@@ -72,6 +82,10 @@ public final class RoundRules {
   /** A span of time in minutes. */
   public double minutes(Figure figure) {
     return figures.get(figure).quantity.to(Measure.DAY).value() * MINUTES_A_DAY;
+  }
+
+  double km(Figure figure) {
+    return figures.get(figure).quantity.to(Measure.KILOMETRE).value();
   }
 
   public int days(Figure figure) {

@@ -34,7 +34,7 @@ final class Shifts {
   }
 
   /** The days of a technician; none, and a note why, when the hours do not tell them. */
-  List<Day> days(Worker worker, List<LocalDate> span) {
+  List<Day> days(Worker worker, List<LocalDate> span, Set<LocalDate> holidays) {
     String subject = "technician " + worker.code();
     if (worker.hours().isBlank()) {
       notes.add(
@@ -47,7 +47,7 @@ final class Shifts {
       List<Day> days = new ArrayList<>();
       for (LocalDate day : span) {
         List<Span> parts =
-            worker.daysOff().contains(day) ? List.of() : hours.on(day, worker.zone());
+            worker.daysOff().contains(day) ? List.of() : hours.on(day, worker.zone(), holidays);
         if (!parts.isEmpty()) {
           days.add(day(worker, day, parts));
         }
@@ -75,10 +75,11 @@ final class Shifts {
   /**
    * The day as the search sees it.
    *
-   * @param home index of the place where it starts and ends
+   * @param home index of the place where it starts
+   * @param end index of the place where it ends
    * @param earliest nothing before this
    */
-  Vehicle vehicle(Day day, int home, Instant earliest) {
+  Vehicle vehicle(Day day, int home, int end, Instant earliest) {
     Instant begin = day.on.from().isBefore(earliest) ? earliest : day.on.from();
     double begins = clockwork.minute(begin);
     double ends = clockwork.minute(day.on.to());
@@ -88,7 +89,7 @@ final class Shifts {
     return new Vehicle(
         day.worker.code() + " " + day.day,
         home,
-        home,
+        end,
         shift,
         rates,
         rest(day, begins),

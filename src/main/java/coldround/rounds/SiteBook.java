@@ -11,12 +11,17 @@ import java.util.Map;
 final class SiteBook {
 
   private final Order order;
+  private final double farKm;
   private final Map<String, Premises> sites = new HashMap<>();
   private final Map<String, OpeningHours> hours = new HashMap<>();
   private final Map<String, Note> faults = new HashMap<>();
 
-  SiteBook(Order order, Travel travel) {
+  /**
+   * @param farKm straight way to the nearest start of a day beyond which a site is misplaced
+   */
+  SiteBook(Order order, Travel travel, double farKm) {
     this.order = order;
+    this.farKm = farKm;
     for (Premises site : order.premises()) {
       sites.put(site.code(), site);
       Note fault = fault(site, travel);
@@ -28,9 +33,16 @@ final class SiteBook {
 
   private Note fault(Premises site, Travel travel) {
     String subject = "site " + site.code();
-    if (!site.place().located() && !travel.knows(site.code())) {
+    if (!site.place().located() && !travel.knows(site.place())) {
       String message = site.place().fault() + " and no imported travel time: give coordinates.";
       return new Note("no-coordinates", subject, message);
+    }
+    if (site.place().located() && !travel.knows(site.place()) && misplaced(site.place())) {
+      String message =
+          "lies %.0f km from where the nearest technician starts, at %s, %s: are latitude and longitude swapped, or is a sign missing?"
+              .formatted(
+                  nearestKm(site.place()), site.place().latitude(), site.place().longitude());
+      return new Note("misplaced", subject, message);
     }
     try {
       OpeningHours open =
@@ -42,6 +54,21 @@ final class SiteBook {
     } catch (IllegalArgumentException e) {
       return new Note("hours-unreadable", subject, "cannot be visited: " + e.getMessage());
     }
+  }
+
+  private boolean misplaced(Place place) {
+    double km = nearestKm(place);
+    return km > farKm && km < Double.POSITIVE_INFINITY;
+  }
+
+  /** Infinite when nobody's start is known. */
+  private double nearestKm(Place place) {
+    return order.workers().stream()
+        .map(Worker::home)
+        .filter(Place::located)
+        .mapToDouble(place::straightKm)
+        .min()
+        .orElse(Double.POSITIVE_INFINITY);
   }
 
   Premises get(String site) {
@@ -58,7 +85,7 @@ final class SiteBook {
   /** When the site may be visited on a day of the plan, not before the plan begins. */
   List<Span> open(String site, LocalDate day) {
     List<Span> open = new ArrayList<>();
-    for (Span span : hours.get(site).on(day, sites.get(site).zone())) {
+    for (Span span : hours.get(site).on(day, sites.get(site).zone(), order.holidays())) {
       Instant from = span.from().isBefore(order.now()) ? order.now() : span.from();
       if (from.isBefore(span.to())) {
         open.add(new Span(from, span.to()));

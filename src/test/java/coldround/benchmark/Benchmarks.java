@@ -29,6 +29,7 @@ public final class Benchmarks {
               entry("import-killed", new KilledImports()),
               entry("replacement", Replacement::run),
               entry("rounds", Rounds::run),
+              entry("rounds-scale", RoundsScale::run),
               entry("rounds-table", RoundsTable::run),
               entry("saturation", new SaturationLookups()),
               entry("score", arguments -> new FleetScoring().run(arguments)),

@@ -15,6 +15,7 @@ import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
@@ -39,6 +40,7 @@ class DraftTest {
   private final List<Call> calls = new ArrayList<>();
   private Travel travel = new Travel(RULES.roads());
   private Instant now = SUNDAY;
+  private Set<LocalDate> holidays = Set.of();
 
   private static RoundRules rules() {
     RuleTables tables = new RuleTables("scoring", null);
@@ -101,10 +103,11 @@ class DraftTest {
   }
 
   private RoundPlan plan() {
-    Order order = new Order(MONDAY, FRIDAY, now, workers, sites, jobs, calls);
+    Order order = new Order(MONDAY, FRIDAY, now, workers, sites, jobs, calls, holidays);
     Draft draft = Draft.of(order, RULES, PRICES, travel);
     SearchOptions options = SearchOptions.of(1, Limit.iterations(1500));
-    RoundPlan plan = draft.answer(new RuinAndRecreate().search(draft.problem(), options));
+    RoundPlan plan =
+        draft.answer(draft.together(new RuinAndRecreate().search(draft.problem(), options)));
     assertEquals(
         List.of(),
         RoundPlanChecker.check(
@@ -192,6 +195,8 @@ class DraftTest {
       value = {
         "site without coordinates | no-coordinates | site A/BAD",
         "site in the sea | no-coordinates | site A/BAD",
+        "site in the ocean | misplaced | site A/BAD",
+        "site with longitude and latitude swapped | misplaced | site A/BAD",
         "site never open | never-open | site A/BAD",
         "site with unreadable hours | hours-unreadable | site A/BAD",
         "site closed in these days | closed | site A/BAD",
@@ -217,6 +222,8 @@ class DraftTest {
     switch (what) {
       case "site without coordinates" -> bad(null, null, "", 30);
       case "site in the sea" -> bad(0.0, 0.0, "", 30);
+      case "site in the ocean" -> bad(38.0, -40.0, "", 30);
+      case "site with longitude and latitude swapped" -> bad(-79.0, 38.3, "", 30);
       case "site never open" -> bad(38.3, -79.0, "Mo-Su off", 30);
       case "site with unreadable hours" -> bad(38.3, -79.0, "Jan-Mar 08:00-12:00", 30);
       case "site closed in these days" -> bad(38.3, -79.0, "Sa 08:00-12:00", 30);
@@ -310,6 +317,99 @@ class DraftTest {
     assertTrue(Math.abs(ten.getEpochSecond() - stop.begins().getEpochSecond()) <= 300);
     assertEquals("kept", stop.why().code());
     assertTrue(planned(plan).contains("near"));
+  }
+
+  @Test
+  void workOfASiteThatAsksForDifferentSkillsIsDoneByTheOneWhoCanDoAll() {
+    worker("T1", 38.20, -79.00, OFFICE, "electrical", "refrigerant-handling");
+    worker("T2", 38.20, -79.02, OFFICE);
+    site("A/SHOP", 38.21, -79.01, "");
+    site("A/EAST", 38.20, -78.80, "");
+    Job gas = job("gas", "A/SHOP", 200, MONDAY, 300);
+    jobs.set(0, by(gas, null, Set.of("refrigerant-handling")));
+    job("plain", "A/SHOP", 120, MONDAY, 300);
+    job("east", "A/EAST", 60, MONDAY, 300);
+    RoundPlan plan = plan();
+    assertEquals(Set.of("gas", "plain", "east"), planned(plan));
+    plan.rounds().stream()
+        .collect(Collectors.groupingBy(RoundPlan.Round::day))
+        .forEach(
+            (day, rounds) ->
+                assertTrue(
+                    rounds.stream().filter(DraftTest::visitsTheShop).count() <= 1,
+                    rounds.toString()));
+  }
+
+  private static boolean visitsTheShop(RoundPlan.Round round) {
+    return round.stops().stream().anyMatch(stop -> stop.call().site().equals("A/SHOP"));
+  }
+
+  @Test
+  void aDayMayStartAtASiteAndEndElsewhere() {
+    Place start = new Place("T1 start", 38.40, -79.10, "A/FAR");
+    Place end = new Place("T1 end", 38.60, -79.00);
+    workers.add(new Worker("T1", "T1", start, end, OFFICE, ZONE, Set.of(), Set.of()));
+    site("A/NEAR", 38.22, -79.00, "");
+    site("A/FAR", 38.40, -79.10, "");
+    job("near", "A/NEAR", 30, MONDAY, 300);
+    job("far", "A/FAR", 60, MONDAY, 300);
+    RoundPlan.Round round = plan().rounds().get(0);
+    assertEquals(start, round.home());
+    assertEquals(end, round.end());
+    // the great circle from NEAR to the end is 42.25 km (0.38 degrees of 111.195 km); no road is
+    // shorter
+    assertEquals("A/FAR", round.stops().get(0).call().site());
+    assertEquals(0, round.stops().get(0).leg().minutes());
+    assertTrue(round.back().km() >= 42.2, round.back().toString());
+  }
+
+  @Test
+  void hoursThatSpeakOfPublicHolidaysAreKept() {
+    holidays = Set.of(MONDAY, MONDAY.plusDays(1));
+    worker("T1", 38.20, -79.00, "Mo-Fr 08:00-16:00; PH 08:00-12:00");
+    site("A/NEAR", 38.22, -79.00, "Mo-Fr 07:00-15:00; PH off");
+    site("A/OTHER", 38.21, -79.00, "Mo-Fr 07:00-15:00");
+    job("near", "A/NEAR", 30, MONDAY, 500);
+    job("other", "A/OTHER", 30, MONDAY, 500);
+    RoundPlan plan = plan();
+    Map<String, LocalDate> days = new java.util.HashMap<>();
+    plan.rounds()
+        .forEach(round -> round.stops().forEach(s -> days.put(s.call().site(), round.day())));
+    assertEquals(Map.of("A/OTHER", MONDAY, "A/NEAR", MONDAY.plusDays(2)), days);
+    plan.rounds().stream()
+        .filter(round -> round.day().equals(MONDAY))
+        .forEach(round -> assertEquals(240, round.working().minutes()));
+  }
+
+  /** Dates of 2026 and 2027 as the Office of Personnel Management publishes them, from memory. */
+  @Test
+  void thePublicHolidaysOfTheTable() {
+    assertEquals(
+        Set.of(
+            LocalDate.of(2026, 11, 11),
+            LocalDate.of(2026, 11, 26),
+            LocalDate.of(2026, 12, 25),
+            LocalDate.of(2027, 1, 1),
+            LocalDate.of(2027, 1, 18),
+            LocalDate.of(2027, 2, 15),
+            LocalDate.of(2027, 5, 31)),
+        RULES.holidays(LocalDate.of(2026, 11, 1), LocalDate.of(2027, 5, 31)));
+  }
+
+  @Test
+  void whatHasBegunAndWhatSomebodyIsOnTheWayToStays() {
+    town();
+    job("near", "A/NEAR", 60, MONDAY, 300);
+    job("far", "A/FAR", 60, MONDAY, 300);
+    RoundPlan plan = plan();
+    RoundPlan.Round round = plan.rounds().get(0);
+    RoundPlan.Stop first = round.stops().get(0);
+    Instant on = round.leaves().plusSeconds(60);
+    assertEquals("under way", Revision.kept(plan, on, Set.of()).get(0).kept().why());
+    List<Call> begun = Revision.kept(plan, first.begins().plusSeconds(60), Set.of());
+    assertEquals("begun", begun.get(0).kept().why());
+    assertEquals(first.call().id(), begun.get(0).id());
+    assertEquals(List.of(), Revision.kept(plan, round.leaves().minusSeconds(60), Set.of()));
   }
 
   @Test

@@ -2,6 +2,7 @@ package coldround.rounds;
 
 import java.time.Duration;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.time.LocalTime;
 import java.time.ZonedDateTime;
 import java.util.ArrayList;
@@ -74,7 +75,7 @@ public final class RoundPlanChecker {
     Worker worker = workers.get(round.technician());
     String name = round.key();
     expect(!worker.daysOff().contains(round.day()), name + " works on a day off");
-    List<LocalTime[]> shift = hours(worker.hours(), round.day().getDayOfWeek().getValue());
+    List<LocalTime[]> shift = hours(worker.hours(), round.day());
     expect(!shift.isEmpty(), name + " works on a free day");
     ZonedDateTime midnight = round.day().atStartOfDay(worker.zone());
     Instant begin = midnight.with(shift.get(0)[0]).toInstant();
@@ -95,7 +96,7 @@ public final class RoundPlanChecker {
       time = stop.leaves();
       place = there;
     }
-    double back = minutes.applyAsDouble(place, worker.home());
+    double back = minutes.applyAsDouble(place, worker.end());
     near(minutesBetween(time, round.returns()), back, name + " home");
     near(round.drivingMinutes(), driving + back, name + " driving");
     rest(round);
@@ -131,7 +132,7 @@ public final class RoundPlanChecker {
     }
     ZonedDateTime begins = stop.begins().atZone(site.zone());
     ZonedDateTime leaves = stop.leaves().atZone(site.zone());
-    return hours(site.hours(), begins.getDayOfWeek().getValue()).stream()
+    return hours(site.hours(), begins.toLocalDate()).stream()
         .anyMatch(
             span ->
                 !begins.toLocalTime().plusSeconds(1).isBefore(span[0])
@@ -159,7 +160,15 @@ public final class RoundPlanChecker {
     return Duration.between(from, to).toMillis() / 60_000.0;
   }
 
-  /** Spans of a weekday, 1 for Monday, in texts such as "Mo-Fr 08:00-12:00,13:00-17:00; Sa off". */
+  private List<LocalTime[]> hours(String text, LocalDate day) {
+    boolean free = text.contains("PH") && order.holidays().contains(day);
+    return hours(text, free ? 0 : day.getDayOfWeek().getValue());
+  }
+
+  /**
+   * Spans of a weekday, 1 for Monday and 0 for a public holiday, in texts such as "Mo-Fr
+   * 08:00-12:00,13:00-17:00; Sa off".
+   */
   private static List<LocalTime[]> hours(String text, int weekday) {
     List<LocalTime[]> spans = new ArrayList<>();
     for (String rule : text.toLowerCase(Locale.ROOT).split(";")) {
@@ -180,7 +189,7 @@ public final class RoundPlanChecker {
       String[] ends = part.split("-");
       int first = DAYS.indexOf(ends[0]) + 1;
       int last = DAYS.indexOf(ends[ends.length - 1]) + 1;
-      if (first <= weekday && weekday <= last) {
+      if (part.equals("ph") ? weekday == 0 : weekday > 0 && first <= weekday && weekday <= last) {
         return true;
       }
     }

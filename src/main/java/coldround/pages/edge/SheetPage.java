@@ -1,16 +1,9 @@
 package coldround.pages.edge;
 
-import coldround.fleet.Fleet;
-import coldround.fleet.Today;
 import coldround.http.Parameters;
 import coldround.http.Problem;
 import coldround.pages.RouteSheet;
 import coldround.quantity.MeasureSystem;
-import coldround.rounds.RoundPlan;
-import coldround.rounds.Rounds;
-import coldround.scoring.Scoring;
-import coldround.upkeep.Task;
-import coldround.upkeep.Upkeep;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import jakarta.inject.Inject;
@@ -19,14 +12,11 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
+import jakarta.ws.rs.core.Context;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
-import java.time.LocalDate;
-import java.util.HashMap;
-import java.util.LinkedHashSet;
+import jakarta.ws.rs.core.UriInfo;
 import java.util.List;
-import java.util.Map;
-import java.util.Set;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.jboss.resteasy.reactive.server.ServerExceptionMapper;
 
@@ -37,22 +27,14 @@ public class SheetPage {
 
   @CheckedTemplate
   static class Templates {
-    static native TemplateInstance sheet(String id, List<RouteSheet> sheets);
+    static native TemplateInstance sheet(String id, String query, List<RouteSheet> sheets);
   }
 
-  private final Rounds rounds;
-  private final Fleet fleet;
-  private final Scoring scoring;
-  private final Upkeep upkeep;
-  private final Today today;
+  private final RouteSheets sheets;
 
   @Inject
-  SheetPage(Rounds rounds, Fleet fleet, Scoring scoring, Upkeep upkeep, Today today) {
-    this.rounds = rounds;
-    this.fleet = fleet;
-    this.scoring = scoring;
-    this.upkeep = upkeep;
-    this.today = today;
+  SheetPage(RouteSheets sheets) {
+    this.sheets = sheets;
   }
 
   @ServerExceptionMapper
@@ -66,40 +48,13 @@ public class SheetPage {
       @PathParam("id") String id,
       @QueryParam("technician") String technician,
       @QueryParam("day") String day,
-      @QueryParam("measures") String measures) {
+      @QueryParam("measures") String measures,
+      @Context UriInfo uri) {
     MeasureSystem system = Parameters.measures(measures);
-    LocalDate only = Parameters.date("day", day, null);
-    RoundPlan plan =
-        rounds
-            .find(id)
-            .orElseThrow(() -> Problem.notFound("plan of rounds " + id))
-            .plan()
-            .orElseThrow(() -> Problem.conflict("There is no plan yet; ask again in a second."));
-    List<RoundPlan.Round> wanted =
-        plan.rounds().stream()
-            .filter(round -> technician == null || round.technician().equals(technician))
-            .filter(round -> only == null || round.day().equals(only))
-            .toList();
-    RouteSheet.Maker maker = new RouteSheet.Maker(known(wanted), upkeep.catalogue(), system);
-    return Templates.sheet(id, wanted.stream().map(maker::sheet).toList());
-  }
-
-  private Map<String, RouteSheet.Known> known(List<RoundPlan.Round> wanted) {
-    Set<String> units = new LinkedHashSet<>();
-    for (RoundPlan.Round round : wanted) {
-      round.stops().forEach(stop -> stop.call().jobs().forEach(job -> units.add(job.unit())));
-    }
-    Map<String, RouteSheet.Known> known = new HashMap<>();
-    fleet.eachHistory(
-        units,
-        history -> {
-          LocalDate asOf = today.at(history.site());
-          List<Task> open =
-              history.unit().inUse(asOf)
-                  ? upkeep.tasks(scoring.assess(history, asOf), asOf)
-                  : List.of();
-          known.put(history.unit().id(), new RouteSheet.Known(history, open));
-        });
-    return known;
+    String query = uri.getRequestUri().getRawQuery();
+    return Templates.sheet(
+        id,
+        query == null ? "" : "?" + query,
+        sheets.of(id, technician, Parameters.date("day", day, null), system));
   }
 }

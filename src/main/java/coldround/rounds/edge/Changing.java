@@ -12,6 +12,7 @@ import coldround.rounds.Revision;
 import coldround.rounds.RoundPlan;
 import coldround.rounds.RoundRules;
 import coldround.rounds.Rounds;
+import coldround.rounds.Travel;
 import com.fasterxml.jackson.databind.JsonNode;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
@@ -37,6 +38,7 @@ class Changing {
   private final Planner planner;
   private final StoredRounds store;
   private final FleetOrder orders;
+  private final AskedDrives drives;
   private final RoundRules rules;
   private final Today today;
   private final Clock clock;
@@ -46,12 +48,14 @@ class Changing {
       Planner planner,
       StoredRounds store,
       FleetOrder orders,
+      AskedDrives drives,
       RoundRules rules,
       Today today,
       Clock clock) {
     this.planner = planner;
     this.store = store;
     this.orders = orders;
+    this.drives = drives;
     this.rules = rules;
     this.today = today;
     this.clock = clock;
@@ -142,7 +146,9 @@ class Changing {
     calls.add(new Call("c" + job.task(), job.site(), List.of(job), day, day, true, null));
     RoundRequest before = store.asked(id).orElseThrow();
     Order order = orders.ofDay(before.everywhere(), day, now, calls);
-    Draft draft = Draft.of(order, rules, orders.prices(), orders.travel());
+    Travel travel = orders.travel();
+    drives.recall(travel, order);
+    Draft draft = Draft.of(order, rules, orders.prices(), travel);
     if (draft.problem().stops().isEmpty()
         || !draft
             .problem()

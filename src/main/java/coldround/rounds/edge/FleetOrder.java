@@ -34,11 +34,15 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 
 /** Gathers from the fleet and its due tasks what rounds are planned from. */
 @ApplicationScoped
 class FleetOrder {
+
+  private static final Pattern PUBLIC_HOLIDAY =
+      Pattern.compile("\\bPH\\b", Pattern.CASE_INSENSITIVE);
 
   private final Fleet fleet;
   private final DueJobs due;
@@ -83,13 +87,23 @@ class FleetOrder {
     jobs.removeIf(job -> taken.contains(job.task()));
     List<Call> calls = new ArrayList<>(kept);
     calls.addAll(booked(jobs, workers, from, asked.to()));
-    return new Order(from, asked.to(), now, workers, premises(asked.customers()), jobs, calls);
+    Set<LocalDate> holidays = holidays(asked, from, asked.to());
+    return new Order(
+        from, asked.to(), now, workers, premises(asked.customers()), jobs, calls, holidays);
   }
 
   /** The people and places of a day whose calls are given. */
   @Transactional
   Order ofDay(RoundRequest asked, LocalDate day, Instant now, List<Call> calls) {
-    return new Order(day, day, now, workers(asked), premises(asked.customers()), List.of(), calls);
+    Set<LocalDate> holidays = holidays(asked, day, day);
+    List<Premises> sites = premises(asked.customers());
+    return new Order(day, day, now, workers(asked), sites, List.of(), calls, holidays);
+  }
+
+  private Set<LocalDate> holidays(RoundRequest asked, LocalDate from, LocalDate to) {
+    Set<LocalDate> holidays = new HashSet<>(rules.holidays(from, to));
+    holidays.addAll(asked.holidays());
+    return holidays;
   }
 
   /** Takes the booked jobs out of the list; those booked within the span become calls. */
@@ -141,22 +155,54 @@ class FleetOrder {
 
   private List<Worker> workers(RoundRequest asked) {
     List<Site> sites = fleet.sites("");
-    return fleet.technicians().stream()
+    List<Technician> everybody = fleet.technicians();
+    return everybody.stream()
         .filter(t -> asked.technicians().isEmpty() || asked.technicians().contains(t.code()))
-        .map(t -> worker(t, sites, asked.daysOff().getOrDefault(t.code(), Set.of())))
+        .map(t -> worker(t, sites, everybody, asked))
         .toList();
   }
 
-  private Worker worker(Technician technician, List<Site> sites, Set<LocalDate> daysOff) {
+  private Worker worker(
+      Technician technician, List<Site> sites, List<Technician> everybody, RoundRequest asked) {
     Place home = new Place(technician.code(), technician.latitude(), technician.longitude());
+    String code = technician.code();
+    Place start = station(asked.starts().get(code), code + " start", sites, everybody, home);
+    Place end = station(asked.ends().get(code), code + " end", sites, everybody, home);
+    Set<LocalDate> daysOff = new HashSet<>(asked.daysOff().getOrDefault(code, Set.of()));
+    if (!PUBLIC_HOLIDAY.matcher(technician.hours()).find()) {
+      daysOff.addAll(asked.holidays());
+    }
     return new Worker(
         technician.code(),
         technician.name().isEmpty() ? technician.code() : technician.name(),
-        home,
+        start,
+        end,
         technician.hours(),
         zone(home, sites),
         new HashSet<>(technician.competences()),
         daysOff);
+  }
+
+  /** A place of a day that is not home has a code of its own: it is no stop, even at a site. */
+  private static Place station(
+      Station asked, String code, List<Site> sites, List<Technician> everybody, Place home) {
+    if (asked == null) {
+      return home;
+    }
+    if (asked.place() == null) {
+      return new Place(code, asked.latitude(), asked.longitude());
+    }
+    for (Site site : sites) {
+      if (asked.place().equals(site.customer() + "/" + site.code())) {
+        return new Place(code, site.latitude(), site.longitude(), asked.place());
+      }
+    }
+    return everybody.stream()
+        .filter(other -> other.code().equals(asked.place()))
+        .findFirst()
+        .map(other -> new Place(code, other.latitude(), other.longitude(), asked.place()))
+        // a site that is gone since: named as a start without coordinates
+        .orElseGet(() -> new Place(code, null, null, asked.place()));
   }
 
   /** A technician has no zone of his own: that of the nearest site is where he lives. */

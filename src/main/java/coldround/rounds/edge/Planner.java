@@ -4,11 +4,13 @@ import coldround.fleet.Today;
 import coldround.http.Problem;
 import coldround.rounds.Call;
 import coldround.rounds.Draft;
+import coldround.rounds.Order;
 import coldround.rounds.RoundPlan;
 import coldround.rounds.RoundRules;
 import coldround.rounds.Rounds;
 import coldround.rounds.Standing;
 import coldround.rounds.Standing.State;
+import coldround.rounds.Travel;
 import coldround.rounds.search.Limit;
 import coldround.rounds.search.SearchOptions;
 import coldround.rounds.search.engine.RuinAndRecreate;
@@ -38,6 +40,7 @@ class Planner implements Rounds {
 
   private final StoredRounds store;
   private final FleetOrder orders;
+  private final AskedDrives asked;
   private final RoundRules rules;
   private final Clock clock;
   private final Today today;
@@ -51,8 +54,15 @@ class Planner implements Rounds {
           .build();
 
   @Inject
-  Planner(StoredRounds store, FleetOrder orders, RoundRules rules, Clock clock, Today today) {
+  Planner(
+      StoredRounds store,
+      FleetOrder orders,
+      AskedDrives asked,
+      RoundRules rules,
+      Clock clock,
+      Today today) {
     this.store = store;
+    this.asked = asked;
     this.orders = orders;
     this.rules = rules;
     this.clock = clock;
@@ -60,18 +70,18 @@ class Planner implements Rounds {
   }
 
   /** Begins a new plan. */
-  String plan(RoundRequest asked) {
+  String plan(RoundRequest request) {
     String id = UUID.randomUUID().toString();
-    store.begin(id, asked);
-    submit(new PlanningRun(id, asked, List.of(), List.of(), 0, clock));
+    store.begin(id, request);
+    submit(new PlanningRun(id, request, List.of(), List.of(), 0, clock));
     return id;
   }
 
   /** Plans the days still to come anew; what has begun or is booked stays. */
-  void again(String id, RoundRequest asked, List<RoundPlan.Round> past, List<Call> kept) {
+  void again(String id, RoundRequest request, List<RoundPlan.Round> past, List<Call> kept) {
     store.again(id);
     int revision = store.find(id).orElseThrow().standing().revision();
-    submit(new PlanningRun(id, asked, past, kept, revision, clock));
+    submit(new PlanningRun(id, request, past, kept, revision, clock));
   }
 
   private void submit(PlanningRun run) {
@@ -115,12 +125,10 @@ class Planner implements Rounds {
   }
 
   private void search(PlanningRun run) {
-    Draft draft =
-        Draft.of(
-            orders.gather(run.asked, clock.instant(), run.kept),
-            rules,
-            orders.prices(),
-            orders.travel());
+    Order order = orders.gather(run.asked, clock.instant(), run.kept);
+    Travel travel = orders.travel();
+    asked.fill(travel, order);
+    Draft draft = Draft.of(order, rules, orders.prices(), travel);
     run.begin(draft);
     SearchOptions options = SearchOptions.of(run.asked.seed(), Limit.seconds(run.asked.seconds()));
     run.better(new RuinAndRecreate().search(draft.problem(), Optional.empty(), options, run));

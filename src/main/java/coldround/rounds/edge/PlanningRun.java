@@ -86,7 +86,7 @@ final class PlanningRun implements SearchListener {
   /** The best plan so far. */
   synchronized Optional<RoundPlan> plan() {
     if (written == null && best != null) {
-      written = Revision.behind(past, asked.from(), draft.answer(best));
+      written = Revision.behind(past, asked.from(), draft.answer(draft.together(best)));
     }
     return Optional.ofNullable(written);
   }

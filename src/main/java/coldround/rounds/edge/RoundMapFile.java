@@ -48,7 +48,7 @@ class RoundMapFile {
     List<Place> places = new ArrayList<>();
     places.add(round.home());
     round.stops().forEach(stop -> places.add(stop.premises().place()));
-    places.add(round.home());
+    places.add(round.end());
     places.removeIf(place -> !place.located());
     ObjectNode feature = feature(round.key());
     if (places.size() < 2) {

@@ -21,6 +21,9 @@ import java.util.TreeSet;
  * @param customers codes; none for all
  * @param seconds time to search
  * @param daysOff by code of the technician
+ * @param holidays days on which nobody works whose hours do not say what holds on public holidays
+ * @param starts where a technician's day starts, by code; home unless said
+ * @param ends where it ends
  */
 record RoundRequest(
     LocalDate from,
@@ -29,7 +32,28 @@ record RoundRequest(
     List<String> customers,
     int seconds,
     long seed,
-    Map<String, Set<LocalDate>> daysOff) {
+    Map<String, Set<LocalDate>> daysOff,
+    Set<LocalDate> holidays,
+    Map<String, Station> starts,
+    Map<String, Station> ends) {
+
+  RoundRequest {
+    // plans stored before these could be asked
+    holidays = holidays == null ? Set.of() : holidays;
+    starts = starts == null ? Map.of() : starts;
+    ends = ends == null ? Map.of() : ends;
+  }
+
+  RoundRequest(
+      LocalDate from,
+      LocalDate to,
+      List<String> technicians,
+      List<String> customers,
+      int seconds,
+      long seed,
+      Map<String, Set<LocalDate>> daysOff) {
+    this(from, to, technicians, customers, seconds, seed, daysOff, Set.of(), Map.of(), Map.of());
+  }
 
   private static final int MOST_DAYS = 31;
   private static final int USUAL_DAYS = 5;
@@ -49,7 +73,8 @@ record RoundRequest(
 
   /** The same for all customers: where an emergency may be. */
   RoundRequest everywhere() {
-    return new RoundRequest(from, to, technicians, List.of(), seconds, seed, daysOff);
+    return new RoundRequest(
+        from, to, technicians, List.of(), seconds, seed, daysOff, holidays, starts, ends);
   }
 
   /** Reads the body of a call and collects all that is wrong with it. */
@@ -66,6 +91,14 @@ record RoundRequest(
      * @throws Problem that names every wrong field
      */
     RoundRequest read(LocalDate today, Set<String> technicians, Set<String> customers) {
+      return read(today, technicians, customers, technicians);
+    }
+
+    /**
+     * @param places codes of places where a day may start or end
+     */
+    RoundRequest read(
+        LocalDate today, Set<String> technicians, Set<String> customers, Set<String> places) {
       if (body == null || !body.isObject()) {
         throw Problem.badField("", "", "is a JSON object such as {\"from\": \"2026-05-04\"}");
       }
@@ -87,7 +120,10 @@ record RoundRequest(
               codes("customers", customers),
               (int) whole("seconds", 1, MOST_SECONDS, USUAL_SECONDS),
               whole("seed", Long.MIN_VALUE, Long.MAX_VALUE, 1),
-              daysOff(technicians));
+              daysOff(technicians),
+              holidays(),
+              new Stations(body, errors).read("starts", technicians, places),
+              new Stations(body, errors).read("ends", technicians, places));
       if (!errors.isEmpty()) {
         throw Problem.badFields(errors);
       }
@@ -111,7 +147,10 @@ record RoundRequest(
           before.customers,
           seconds,
           seed,
-          before.daysOff);
+          before.daysOff,
+          before.holidays,
+          before.starts,
+          before.ends);
     }
 
     private LocalDate date(String field, JsonNode node, LocalDate unsaid) {
@@ -180,6 +219,21 @@ record RoundRequest(
       }
       node.fields().forEachRemaining(entry -> off(entry, technicians, daysOff));
       return daysOff;
+    }
+
+    private Set<LocalDate> holidays() {
+      Set<LocalDate> days = new TreeSet<>();
+      JsonNode node = body.path("holidays");
+      if (!node.isMissingNode() && !node.isNull() && !node.isArray()) {
+        errors.add(new FieldError("holidays", node.toString(), "is a list of days"));
+      }
+      for (int i = 0; node.isArray() && i < node.size(); i++) {
+        LocalDate day = date("holidays[" + i + "]", node.get(i), null);
+        if (day != null) {
+          days.add(day);
+        }
+      }
+      return days;
     }
 
     private void off(

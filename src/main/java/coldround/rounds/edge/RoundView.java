@@ -9,6 +9,7 @@ import coldround.rounds.Bill;
 import coldround.rounds.Job;
 import coldround.rounds.Leg;
 import coldround.rounds.Note;
+import coldround.rounds.Place;
 import coldround.rounds.RoundPlan;
 import coldround.rounds.Rounds;
 import coldround.rounds.Span;
@@ -53,6 +54,8 @@ record RoundView(
   @JsonInclude(JsonInclude.Include.NON_NULL)
   record Round(
       Who technician,
+      Station start,
+      Station end,
       OffsetDateTime leaves,
       OffsetDateTime returns,
       Pause rest,
@@ -62,6 +65,10 @@ record RoundView(
       int workMinutes,
       BigDecimal waitingMinutes,
       Cost cost) {}
+
+  /** Where a day starts or ends: a site, or the home of a technician, or coordinates alone. */
+  @JsonInclude(JsonInclude.Include.NON_NULL)
+  record Station(String place, Double latitude, Double longitude) {}
 
   record Pause(OffsetDateTime from, OffsetDateTime to) {}
 
@@ -153,6 +160,8 @@ record RoundView(
     ZoneId zone = round.zone();
     return new Round(
         new Who(round.technician(), round.name()),
+        station(round.home()),
+        station(round.end()),
         time(round.leaves(), zone),
         time(round.returns(), zone),
         rest(round.rest(), zone),
@@ -162,6 +171,10 @@ record RoundView(
         round.workMinutes(),
         number(round.waitingMinutes(), 1),
         cost(round.cost(), currency));
+  }
+
+  private static Station station(Place place) {
+    return new Station(place.road(), place.latitude(), place.longitude());
   }
 
   private static Pause rest(Span rest, ZoneId zone) {

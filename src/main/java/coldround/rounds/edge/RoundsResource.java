@@ -24,9 +24,17 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Request;
 import jakarta.ws.rs.core.Response;
 import java.nio.charset.StandardCharsets;
+import java.util.HashSet;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.enums.SchemaType;
+import org.eclipse.microprofile.openapi.annotations.media.Content;
+import org.eclipse.microprofile.openapi.annotations.media.ExampleObject;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.eclipse.microprofile.openapi.annotations.parameters.Parameter;
+import org.eclipse.microprofile.openapi.annotations.parameters.RequestBody;
+import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 
 /** Maintenance rounds: planned in the background, read while they get better. */
@@ -39,6 +47,13 @@ public class RoundsResource {
   private static final MediaType CSV =
       MediaType.valueOf("text/csv").withCharset(StandardCharsets.UTF_8.name());
   private static final MediaType GEO_JSON = MediaType.valueOf("application/geo+json");
+
+  private static final String PLAN_EXAMPLE =
+      """
+      {"from": "2026-05-04", "to": "2026-05-08", "technicians": ["T1", "T2"], "customers": ["KVS"],
+       "seconds": 30, "daysOff": {"T1": ["2026-05-05"]}, "holidays": ["2026-05-06"],
+       "starts": {"T1": "KVS/CFS"}, "ends": {"T2": {"latitude": 38.5, "longitude": -78.9}}}\
+      """;
 
   private final Planner planner;
   private final Changing changing;
@@ -71,9 +86,31 @@ public class RoundsResource {
   @Operation(
       operationId = "planRounds",
       summary = "Plans rounds for a span of days in the background")
-  public Response plan(JsonNode body) {
+  @APIResponse(
+      responseCode = "202",
+      description = "The plan, being worked on; read it at Location",
+      content = @Content(mediaType = "application/json"))
+  @APIResponse(
+      responseCode = "400",
+      description = "not-valid: errors[] names every wrong field",
+      content = @Content(mediaType = "application/problem+json"))
+  @APIResponse(
+      responseCode = "503",
+      description = "busy: too many plans are waiting; Retry-After says when",
+      content = @Content(mediaType = "application/problem+json"))
+  public Response plan(
+      @RequestBody(
+              description =
+                  "All fields may be left out: five days from today, everybody, all customers, 30"
+                      + " seconds",
+              content =
+                  @Content(
+                      mediaType = "application/json",
+                      schema = @Schema(type = SchemaType.OBJECT),
+                      examples = @ExampleObject(name = "usual", value = PLAN_EXAMPLE)))
+          JsonNode body) {
     RoundRequest asked =
-        new RoundRequest.Reading(body).read(today.usually(), technicians(), customers());
+        new RoundRequest.Reading(body).read(today.usually(), technicians(), customers(), places());
     return accepted(planner.plan(asked));
   }
 
@@ -89,6 +126,12 @@ public class RoundsResource {
     return fleet.technicians().stream().map(Technician::code).collect(Collectors.toSet());
   }
 
+  private Set<String> places() {
+    Set<String> places = new HashSet<>(technicians());
+    fleet.sites("").forEach(site -> places.add(site.customer() + "/" + site.code()));
+    return places;
+  }
+
   private Set<String> customers() {
     return fleet.customers().stream().map(Customer::code).collect(Collectors.toSet());
   }
@@ -98,9 +141,20 @@ public class RoundsResource {
   @Operation(
       operationId = "readRounds",
       summary = "A plan of rounds, the best so far while planning")
+  @APIResponse(
+      responseCode = "200",
+      description = "Days, stops, tasks with reasons, travel, cost, what is left out and why",
+      content = @Content(mediaType = "application/json"))
+  @APIResponse(responseCode = "304", description = "What If-None-Match named is still so")
+  @APIResponse(
+      responseCode = "404",
+      description = "not-found: no such plan",
+      content = @Content(mediaType = "application/problem+json"))
   public Response read(
-      @PathParam("id") String id,
-      @QueryParam("measures") String measures,
+      @Parameter(description = "of the plan", example = "4f0c0c2e-3a55-4f0e-9a7e-0d3a1f6f5b11")
+          @PathParam("id")
+          String id,
+      @Parameter(description = "us or si") @QueryParam("measures") String measures,
       @Context Request request) {
     return answers.read(RoundView.of(entry(id), Parameters.measures(measures)), request);
   }
@@ -120,14 +174,30 @@ public class RoundsResource {
   @Operation(
       operationId = "stopPlanning",
       summary = "Ends planning with the best plan so far, which stays")
-  public Response delete(@PathParam("id") String id) {
+  @APIResponse(responseCode = "204", description = "The best plan so far stays")
+  @APIResponse(
+      responseCode = "404",
+      description = "not-found: no such plan",
+      content = @Content(mediaType = "application/problem+json"))
+  public Response delete(
+      @Parameter(description = "of the plan", example = "4f0c0c2e-3a55-4f0e-9a7e-0d3a1f6f5b11")
+          @PathParam("id")
+          String id) {
     return stop(id);
   }
 
   @POST
   @Path("/{id: [^/.]+}/stop")
   @Operation(operationId = "stopPlanningByPost", summary = "The same for callers without DELETE")
-  public Response stop(@PathParam("id") String id) {
+  @APIResponse(responseCode = "204", description = "The best plan so far stays")
+  @APIResponse(
+      responseCode = "404",
+      description = "not-found: no such plan",
+      content = @Content(mediaType = "application/problem+json"))
+  public Response stop(
+      @Parameter(description = "of the plan", example = "4f0c0c2e-3a55-4f0e-9a7e-0d3a1f6f5b11")
+          @PathParam("id")
+          String id) {
     entry(id);
     planner.stop(id);
     return Response.noContent().build();
@@ -139,7 +209,34 @@ public class RoundsResource {
   @Operation(
       operationId = "replanRounds",
       summary = "Plans the days to come anew; what is booked or begun stays")
-  public Response replan(@PathParam("id") String id, JsonNode body) {
+  @APIResponse(
+      responseCode = "202",
+      description = "The plan, being worked on anew",
+      content = @Content(mediaType = "application/json"))
+  @APIResponse(
+      responseCode = "400",
+      description = "not-valid: errors[] names every wrong field",
+      content = @Content(mediaType = "application/problem+json"))
+  @APIResponse(
+      responseCode = "404",
+      description = "not-found: no such plan",
+      content = @Content(mediaType = "application/problem+json"))
+  @APIResponse(
+      responseCode = "409",
+      description = "conflict: it is still being worked on, or all its days have passed",
+      content = @Content(mediaType = "application/problem+json"))
+  public Response replan(
+      @Parameter(description = "of the plan", example = "4f0c0c2e-3a55-4f0e-9a7e-0d3a1f6f5b11")
+          @PathParam("id")
+          String id,
+      @RequestBody(
+              description = "Time to search and seed; what was asked first stays",
+              content =
+                  @Content(
+                      mediaType = "application/json",
+                      schema = @Schema(type = SchemaType.OBJECT),
+                      examples = @ExampleObject(name = "usual", value = "{\"seconds\": 30}")))
+          JsonNode body) {
     entry(id);
     changing.replan(id, body);
     return accepted(id);
@@ -151,8 +248,40 @@ public class RoundsResource {
   @Operation(
       operationId = "insertEmergency",
       summary = "Puts an emergency into the rounds of a day with the smallest change")
+  @APIResponse(
+      responseCode = "200",
+      description = "The round that takes it, and what moved",
+      content = @Content(mediaType = "application/json"))
+  @APIResponse(
+      responseCode = "400",
+      description = "not-valid: errors[] names every wrong field",
+      content = @Content(mediaType = "application/problem+json"))
+  @APIResponse(
+      responseCode = "404",
+      description = "not-found: no such plan",
+      content = @Content(mediaType = "application/problem+json"))
+  @APIResponse(
+      responseCode = "409",
+      description = "conflict: nobody can take it that day, or the plan is still being worked on",
+      content = @Content(mediaType = "application/problem+json"))
   public Response emergency(
-      @PathParam("id") String id, @QueryParam("measures") String measures, JsonNode body) {
+      @Parameter(description = "of the plan", example = "4f0c0c2e-3a55-4f0e-9a7e-0d3a1f6f5b11")
+          @PathParam("id")
+          String id,
+      @Parameter(description = "us or si") @QueryParam("measures") String measures,
+      @RequestBody(
+              description = "The unit; 60 minutes, no skill and today unless said",
+              content =
+                  @Content(
+                      mediaType = "application/json",
+                      schema = @Schema(type = SchemaType.OBJECT),
+                      examples =
+                          @ExampleObject(
+                              name = "usual",
+                              value =
+                                  "{\"unit\": \"u12\", \"minutes\": 60, \"skill\": \"electrical\","
+                                      + " \"day\": \"2026-05-04\"}")))
+          JsonNode body) {
     entry(id);
     MeasureSystem system = Parameters.measures(measures);
     return Response.ok(changing.emergency(id, body, system), MediaType.APPLICATION_JSON).build();
@@ -161,7 +290,23 @@ public class RoundsResource {
   @GET
   @Path("/{id: [^/.]+}.csv")
   @Operation(operationId = "readRoundsAsCsv", summary = "One row a task, for a spreadsheet")
-  public Response csv(@PathParam("id") String id, @Context Request request) {
+  @APIResponse(
+      responseCode = "200",
+      description = "One row a task",
+      content = @Content(mediaType = "text/csv"))
+  @APIResponse(
+      responseCode = "404",
+      description = "not-found: no such plan",
+      content = @Content(mediaType = "application/problem+json"))
+  @APIResponse(
+      responseCode = "409",
+      description = "conflict: nothing is planned yet",
+      content = @Content(mediaType = "application/problem+json"))
+  public Response csv(
+      @Parameter(description = "of the plan", example = "4f0c0c2e-3a55-4f0e-9a7e-0d3a1f6f5b11")
+          @PathParam("id")
+          String id,
+      @Context Request request) {
     byte[] body = RoundList.csv(made(id)).getBytes(StandardCharsets.UTF_8);
     return named(answers.read(body, CSV, request), id + ".csv");
   }
@@ -169,7 +314,23 @@ public class RoundsResource {
   @GET
   @Path("/{id: [^/.]+}.geojson")
   @Operation(operationId = "readRoundsAsGeoJson", summary = "Stops and ways as RFC 7946")
-  public Response geoJson(@PathParam("id") String id, @Context Request request) {
+  @APIResponse(
+      responseCode = "200",
+      description = "A FeatureCollection: a line a round, a point a stop",
+      content = @Content(mediaType = "application/geo+json"))
+  @APIResponse(
+      responseCode = "404",
+      description = "not-found: no such plan",
+      content = @Content(mediaType = "application/problem+json"))
+  @APIResponse(
+      responseCode = "409",
+      description = "conflict: nothing is planned yet",
+      content = @Content(mediaType = "application/problem+json"))
+  public Response geoJson(
+      @Parameter(description = "of the plan", example = "4f0c0c2e-3a55-4f0e-9a7e-0d3a1f6f5b11")
+          @PathParam("id")
+          String id,
+      @Context Request request) {
     return named(answers.read(geoJson.write(made(id)), GEO_JSON, request), id + ".geojson");
   }
 
@@ -178,9 +339,28 @@ public class RoundsResource {
   @Operation(
       operationId = "readRoundsAsCalendar",
       summary = "Stops of one technician, or of all, as RFC 5545")
+  @APIResponse(
+      responseCode = "200",
+      description = "An event a stop",
+      content = @Content(mediaType = "text/calendar"))
+  @APIResponse(
+      responseCode = "400",
+      description = "not-valid: no such technician",
+      content = @Content(mediaType = "application/problem+json"))
+  @APIResponse(
+      responseCode = "404",
+      description = "not-found: no such plan",
+      content = @Content(mediaType = "application/problem+json"))
+  @APIResponse(
+      responseCode = "409",
+      description = "conflict: nothing is planned yet",
+      content = @Content(mediaType = "application/problem+json"))
   public Response calendar(
-      @PathParam("id") String id,
-      @QueryParam("technician") String technician,
+      @Parameter(description = "of the plan", example = "4f0c0c2e-3a55-4f0e-9a7e-0d3a1f6f5b11")
+          @PathParam("id")
+          String id,
+      @Parameter(description = "code; left out for all", example = "T1") @QueryParam("technician")
+          String technician,
       @Context Request request) {
     RoundPlan plan = made(id);
     String who = technician == null ? "" : technician;

@@ -37,6 +37,9 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import javax.sql.DataSource;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.text.PDFTextStripper;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -94,7 +97,8 @@ class RoundsTest {
         post(
             ROUNDS,
             """
-            {"from": "%s", "to": "%s", "seconds": %d, "seed": 7}"""
+            {"from": "%s", "to": "%s", "seconds": %d, "seed": 7}\
+            """
                 .formatted(MONDAY, MONDAY.plusDays(4), seconds));
     accepted.then().statusCode(202).body("id", notNullValue());
     String id = accepted.jsonPath().getString("id");
@@ -324,6 +328,12 @@ class RoundsTest {
         "{\"seed\": \"x\"} | seed",
         "{\"daysOff\": {\"T1\": [\"someday\"]}} | daysOff.T1[0]",
         "{\"daysOff\": {\"T99\": []}} | daysOff.T99",
+        "{\"holidays\": [\"someday\"]} | holidays[0]",
+        "{\"holidays\": 5} | holidays",
+        "{\"starts\": {\"T1\": \"KVS/NOWHERE\"}} | starts.T1",
+        "{\"starts\": {\"T99\": \"T1\"}} | starts.T99",
+        "{\"ends\": {\"T1\": {\"latitude\": 99, \"longitude\": 0}}} | ends.T1",
+        "{\"ends\": []} | ends",
         "[] | ''"
       })
   void aRequestThatCannotBePlannedSaysWhichField(String body, String field) {
@@ -434,6 +444,74 @@ class RoundsTest {
     assertEquals(
         mine.stream().map(OffsetDateTime::parse).map(OffsetDateTime::toInstant).sorted().toList(),
         CalendarRules.events(one.asByteArray()).stream().sorted().toList());
+  }
+
+  @Test
+  void daysStartAndEndWhereAskedAndNobodyWorksOnAHoliday() throws InterruptedException {
+    String body =
+        """
+        {"from": "%s", "seconds": 1, "holidays": ["%s"], "starts": {"T1": "KVS/CFS"},
+         "ends": {"T1": {"latitude": 38.5, "longitude": -78.9}}}\
+        """
+            .formatted(MONDAY, MONDAY.plusDays(1));
+    String id = post(ROUNDS, body).jsonPath().getString("id");
+    assertEquals("planned", ended(id));
+    JsonPath plan = read(id);
+    assertFalse(plan.getList("days.day").contains(MONDAY.plusDays(1).toString()));
+    List<Map<String, Object>> rounds =
+        plan.getList("days.rounds.flatten().findAll { it.technician.code == 'T1' }");
+    assertFalse(rounds.isEmpty());
+    for (Map<String, Object> round : rounds) {
+      assertEquals("KVS/CFS", ((Map<?, ?>) round.get("start")).get("place"));
+      assertEquals(38.5f, ((Map<?, ?>) round.get("end")).get("latitude"));
+    }
+  }
+
+  /** Read by PDFBox; that a reader of another family opens it is a step of .ci/packaged. */
+  @Test
+  void theRouteSheetsAreAFileToPrint() throws Exception {
+    JsonPath plan = read(plan());
+    byte[] pdf =
+        Api.asPlanner()
+            .get(ROUNDS + "/" + plan() + "/sheet.pdf")
+            .then()
+            .statusCode(200)
+            .contentType("application/pdf")
+            .extract()
+            .asByteArray();
+    try (PDDocument document = Loader.loadPDF(pdf)) {
+      String text = new PDFTextStripper().getText(document).replaceAll("\\s+", " ");
+      List<String> names = plan.getList("days.rounds.flatten().technician.name");
+      List<String> addresses = plan.getList("days.rounds.flatten().stops.flatten().site.address");
+      List<String> tags =
+          plan.getList("days.rounds.flatten().stops.flatten().tasks.flatten().unit.tag");
+      names.forEach(name -> assertTrue(text.contains(name), name));
+      addresses.forEach(address -> assertTrue(text.contains(address), address));
+      tags.forEach(tag -> assertTrue(text.contains(tag), tag));
+      for (String part :
+          List.of(
+              "Bring:",
+              "Read on",
+              "Visits:",
+              "recovery kit, R-",
+              "coil cleaner",
+              "hang your own lock and tag",
+              "psig")) {
+        assertTrue(text.contains(part), part);
+      }
+      assertTrue(
+          text.matches(
+              ".*fan motor and capacitor of the nameplate(, (condenser|evaporator) [0-9.]+ A)+.*"),
+          text);
+      assertTrue(document.getNumberOfPages() >= names.size());
+    }
+    Api.asPlanner().get(ROUNDS + "/nonsense/sheet.pdf").then().statusCode(404);
+    Api.asPlanner().get(ROUNDS + "/" + plan() + "/sheet.pdf?day=x").then().statusCode(400);
+    Api.asPlanner()
+        .get(ROUNDS + "/" + plan() + "/sheet.pdf?technician=T99")
+        .then()
+        .statusCode(404)
+        .contentType("application/problem+json");
   }
 
   @Test
