@@ -9,6 +9,7 @@ import coldround.quantity.MeasureSystem;
 import coldround.rounds.RoundPlan;
 import coldround.rounds.Rounds;
 import coldround.scoring.Scoring;
+import coldround.upkeep.ArrangementList;
 import coldround.upkeep.Task;
 import coldround.upkeep.Upkeep;
 import io.quarkus.qute.CheckedTemplate;
@@ -44,14 +45,22 @@ public class SheetPage {
   private final Fleet fleet;
   private final Scoring scoring;
   private final Upkeep upkeep;
+  private final ArrangementList arrangements;
   private final Today today;
 
   @Inject
-  SheetPage(Rounds rounds, Fleet fleet, Scoring scoring, Upkeep upkeep, Today today) {
+  SheetPage(
+      Rounds rounds,
+      Fleet fleet,
+      Scoring scoring,
+      Upkeep upkeep,
+      ArrangementList arrangements,
+      Today today) {
     this.rounds = rounds;
     this.fleet = fleet;
     this.scoring = scoring;
     this.upkeep = upkeep;
+    this.arrangements = arrangements;
     this.today = today;
   }
 
@@ -96,7 +105,10 @@ public class SheetPage {
           LocalDate asOf = today.at(history.site());
           List<Task> open =
               history.unit().inUse(asOf)
-                  ? upkeep.tasks(scoring.assess(history, asOf), asOf)
+                  ? upkeep.plan(
+                      scoring.assess(history, asOf),
+                      asOf,
+                      arrangements.of(List.of(history.unit().id())))
                   : List.of();
           known.put(history.unit().id(), new RouteSheet.Known(history, open));
         });
