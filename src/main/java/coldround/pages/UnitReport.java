@@ -12,28 +12,36 @@ import java.util.List;
  *
  * @param tasks in the order in which they fall due
  * @param next what to read or enter next, the best first
+ * @param scores days on which the score changed, oldest first
  */
 public record UnitReport(
     UnitHistory history,
     Condition condition,
     List<Task> tasks,
     SplitSeries splits,
-    List<NextReading> next) {
+    List<NextReading> next,
+    List<ScoreCurve.Day> scores) {
   public UnitReport {
     tasks = List.copyOf(tasks);
     next = List.copyOf(next);
+    scores = List.copyOf(scores);
   }
 
   /**
    * @param excessLimitK excess of the split at which a cleaning is due
    */
   public static UnitReport of(
-      Assessment assessment, List<Task> tasks, List<NextReading> next, double excessLimitK) {
+      Assessment assessment,
+      List<Task> tasks,
+      List<NextReading> next,
+      List<ScoreCurve.Day> scores,
+      double excessLimitK) {
     return new UnitReport(
         assessment.history(),
         assessment.condition(),
         tasks,
         SplitSeries.of(assessment, excessLimitK),
-        next);
+        next,
+        scores);
   }
 }

@@ -22,6 +22,7 @@ import java.util.Set;
  * @param next what to read or enter on the next visit, the best first
  * @param pictures the condensing split for a wide screen and for a phone; empty without readings
  * @param splits the same as a table
+ * @param scores how the score went, for a wide screen and for a phone
  * @param visits newest first
  * @param faults newest first
  */
@@ -44,6 +45,7 @@ public record UnitView(
     List<SplitPicture> pictures,
     List<SplitLine> splits,
     String cleanBasis,
+    List<CurvePicture> scores,
     List<VisitView> visits,
     List<FaultView> faults,
     List<String> cautions) {
@@ -51,6 +53,7 @@ public record UnitView(
   private static final int WIDE = 860;
   private static final int WIDE_HIGH = 320;
   private static final int PHONE = 340;
+  private static final int SCORE_HIGH = 220;
   private static final int PHONE_HIGH = 280;
 
   /** One line of the table behind the picture. */
@@ -79,6 +82,7 @@ public record UnitView(
         pictures(report.splits(), system),
         splits(report.splits(), system),
         report.splits().cleanBasis(),
+        scores(report),
         visits(report.history().visits(), system),
         faults(report.history().faults(), system),
         cautions(report));
@@ -108,6 +112,15 @@ public record UnitView(
             SplitDrawing.draw(splits, system, WIDE, WIDE_HIGH),
             SplitDrawing.draw(splits, system, PHONE, PHONE_HIGH))
         : List.of();
+  }
+
+  private static List<CurvePicture> scores(UnitReport report) {
+    LocalDate until = report.condition().asOf();
+    return report.scores().isEmpty()
+        ? List.of()
+        : List.of(
+            ScoreCurve.draw(report.scores(), until, WIDE, SCORE_HIGH),
+            ScoreCurve.draw(report.scores(), until, PHONE, SCORE_HIGH));
   }
 
   private static List<SplitLine> splits(SplitSeries splits, MeasureSystem system) {

@@ -3,8 +3,6 @@ package coldround.reason;
 import coldround.quantity.MeasureSystem;
 import coldround.quantity.Quantity;
 import java.time.LocalDate;
-import java.util.Collections;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.ConcurrentHashMap;
@@ -30,8 +28,11 @@ public record Reason(String code, String template, Map<String, Object> inputs, S
    * @throws IllegalArgumentException when the sentence names a fact that is not there
    */
   public Reason {
-    inputs = Collections.unmodifiableMap(new LinkedHashMap<>(inputs));
-    inputs.forEach(Reason::check);
+    Inputs facts = Inputs.copyOf(inputs);
+    inputs = facts;
+    for (int i = 0; i < facts.size(); i++) {
+      check(facts.name(i), facts.fact(i));
+    }
     for (String name : NAMES.computeIfAbsent(template, Reason::names)) {
       if (!inputs.containsKey(name)) {
         throw new IllegalArgumentException("no fact {" + name + "} for " + code);

@@ -5,6 +5,7 @@ import coldround.reason.Reason;
 import coldround.scoring.GradeShares.GradeShare;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -16,11 +17,11 @@ final class CoilFactor {
       "Condensing split expected now {split}, {excess} above its clean split of {clean} ({basis})."
           + " All is lost at {full}";
   private static final String FORECAST =
-      "No split that counts since {since}: at the usual fouling of {rate} it would be {excess} above"
-          + " its clean split of {clean} ({basis}) by now";
+      "No split that counts since {since}: at the usual fouling of {rate} it would be {excess}"
+          + " above its clean split of {clean} ({basis}) by now";
   private static final String NEVER =
-      "No split that counts and no cleaning on record: scored as if cleaned {days} ago, at the usual"
-          + " fouling of {rate}";
+      "No split that counts and no cleaning on record: scored as if cleaned {days} ago, at the"
+          + " usual fouling of {rate}";
   private static final String GRADED = "Condenser coil found {grade} on {date}";
   private static final String CLEANED = "Condenser coil cleaned on {date}";
   private static final String EVAPORATOR =
@@ -197,9 +198,9 @@ final class CoilFactor {
   }
 
   private static Reason why(SplitReading reading, Reason why) {
-    Map<String, Object> facts = Facts.of("date", reading.date());
-    facts.putAll(why.inputs());
+    Map<String, Object> facts = new LinkedHashMap<>();
     facts.put("date", reading.date());
+    why.inputs().forEach(facts::putIfAbsent);
     String template = LEFT_OUT.replace("{why}", why.template().replace("{date}", "{changed}"));
     if (why.inputs().containsKey("date")) {
       facts.put("changed", why.inputs().get("date"));

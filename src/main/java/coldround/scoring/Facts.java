@@ -2,7 +2,7 @@ package coldround.scoring;
 
 import coldround.quantity.Measure;
 import coldround.quantity.Quantity;
-import java.util.LinkedHashMap;
+import coldround.reason.Inputs;
 import java.util.Map;
 
 /** Facts of a reason, kept in the order in which they are told. */
@@ -12,11 +12,7 @@ final class Facts {
 
   /** Names and facts by turns. */
   static Map<String, Object> of(Object... namesAndFacts) {
-    Map<String, Object> facts = new LinkedHashMap<>();
-    for (int i = 0; i < namesAndFacts.length; i += 2) {
-      facts.put((String) namesAndFacts[i], namesAndFacts[i + 1]);
-    }
-    return facts;
+    return Inputs.of(namesAndFacts);
   }
 
   static Quantity years(double years) {

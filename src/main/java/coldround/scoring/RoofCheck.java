@@ -3,6 +3,7 @@ package coldround.scoring;
 import coldround.quantity.Quantity;
 import coldround.reason.Reason;
 import coldround.refrigerant.Refrigerant;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -13,8 +14,8 @@ import java.util.TreeSet;
 public final class RoofCheck {
 
   private static final String JUDGED =
-      "The split is {split}, {excess} over the {expected} expected; over {watch} it is watched, over"
-          + " {limit} the coil is to be cleaned, at {full} all its points are lost";
+      "The split is {split}, {excess} over the {expected} expected; over {watch} it is watched,"
+          + " over {limit} the coil is to be cleaned, at {full} all its points are lost";
   private static final String UNDER =
       "The split is {split}, {short} under the {expected} expected; less than {watch} under it is"
           + " usual";
@@ -138,7 +139,7 @@ public final class RoofCheck {
 
   private Reason reason(
       RoofVerdict verdict, String template, LimitName name, Object... namesAndFacts) {
-    var facts = Facts.of(namesAndFacts);
+    Map<String, Object> facts = new LinkedHashMap<>(Facts.of(namesAndFacts));
     facts.putIfAbsent("limit", limits.shown(name));
     return new Reason("split-" + verdict.code(), template, facts, limits.source(name));
   }

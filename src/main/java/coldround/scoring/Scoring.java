@@ -68,6 +68,11 @@ public final class Scoring {
     return faults.priors;
   }
 
+  /** The same scoring with other priors. */
+  public Scoring with(FaultPriors priors) {
+    return new Scoring(rules.with(priors), gases);
+  }
+
   /** The same scoring under other weights. */
   public Scoring with(Weights weights) {
     return new Scoring(rules.with(priors()).with(weights), gases);

@@ -3,6 +3,7 @@ package coldround.upkeep;
 import coldround.fleet.Unit;
 import coldround.quantity.Dimension;
 import coldround.quantity.Quantity;
+import coldround.reason.Inputs;
 import coldround.reason.Reason;
 import coldround.refrigerant.ChargedCircuit;
 import coldround.refrigerant.ExactMass;
@@ -11,9 +12,7 @@ import coldround.refrigerant.Refrigerant;
 import coldround.refrigerant.UnitCategories;
 import coldround.scoring.LeakState;
 import java.time.LocalDate;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 
 /** Leak inspection at the intervals of the law. */
@@ -68,9 +67,9 @@ final class LegalLeakRule implements UpkeepRule {
   }
 
   private static Reason dated(Reason duty, LocalDate from, LocalDate date) {
-    Map<String, Object> facts = new LinkedHashMap<>(duty.inputs());
-    facts.put("countedFrom", from == null ? "nothing on record" : from);
-    facts.put("date", date);
+    Inputs facts =
+        Inputs.plus(
+            duty.inputs(), "countedFrom", from == null ? "nothing on record" : from, "date", date);
     String template = duty.template() + "; counted from {countedFrom} it is due on {date}";
     return new Reason(duty.code(), template, facts, duty.source());
   }

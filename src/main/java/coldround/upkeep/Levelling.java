@@ -10,6 +10,7 @@ import java.time.temporal.ChronoUnit;
 import java.time.temporal.TemporalAdjusters;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
@@ -24,11 +25,38 @@ public final class Levelling {
   private static final int WORKING_DAYS = 4;
 
   /**
-   * The tasks on their new days.
+   * What of a task decides where it may go.
    *
-   * @param tasks by due date
+   * @param fixed true for one that is booked and so stays
+   */
+  public record Slot(String taskId, LocalDate due, LocalDate earliest, int minutes, boolean fixed) {
+    static Slot of(Task task) {
+      return new Slot(task.id(), task.due(), task.earliest(), task.minutes(), false);
+    }
+
+    private long roomDays() {
+      return ChronoUnit.DAYS.between(earliest, due);
+    }
+  }
+
+  /**
+   * What is to be moved.
+   *
    * @param over minutes over capacity that could not be moved, by Monday of their week
    */
+  public record Plan(List<Move> moves, Map<LocalDate, Integer> over) {
+    public Plan {
+      moves = List.copyOf(moves);
+      over = Map.copyOf(over);
+    }
+
+    /** Work over capacity in all weeks, in minutes. */
+    public int minutesOver() {
+      return over.values().stream().mapToInt(Integer::intValue).sum();
+    }
+  }
+
+  /** The tasks on their new days, by due date. */
   public record Level(List<Task> tasks, Map<LocalDate, Integer> over) {
     public Level {
       tasks = List.copyOf(tasks);
@@ -37,13 +65,13 @@ public final class Levelling {
   }
 
   private final int capacity;
-  private final Source source;
   private final LocalDate asOf;
-  private final TreeMap<LocalDate, List<Task>> weeks = new TreeMap<>();
+  private final TreeMap<LocalDate, List<Slot>> weeks = new TreeMap<>();
+  private final Map<LocalDate, Integer> loads = new HashMap<>();
+  private final Map<String, Move> moves = new TreeMap<>();
 
-  private Levelling(int minutesPerWeek, Source source, LocalDate asOf) {
+  private Levelling(int minutesPerWeek, LocalDate asOf) {
     this.capacity = minutesPerWeek;
-    this.source = source;
     this.asOf = asOf;
   }
 
@@ -51,98 +79,111 @@ public final class Levelling {
    * Never moves a task later, nor before its window or the day of asking.
    *
    * @param minutesPerWeek work that can be done in a week
-   * @param source where that capacity comes from, such as the list of technicians
    */
-  public static Level level(List<Task> tasks, LocalDate asOf, int minutesPerWeek, Source source) {
+  public static Plan plan(List<Slot> slots, LocalDate asOf, int minutesPerWeek) {
     if (minutesPerWeek <= 0) {
       throw new IllegalArgumentException("capacity must be above 0, not " + minutesPerWeek);
     }
-    Levelling levelling = new Levelling(minutesPerWeek, source, asOf);
-    tasks.forEach(levelling::put);
-    return levelling.level();
+    Levelling levelling = new Levelling(minutesPerWeek, asOf);
+    for (Slot slot : slots) {
+      levelling.put(monday(later(slot.due, asOf)), slot);
+    }
+    return levelling.plan();
   }
 
-  private void put(Task task) {
-    LocalDate day = task.due().isBefore(asOf) ? asOf : task.due();
-    weeks.computeIfAbsent(monday(day), week -> new ArrayList<>()).add(task);
+  /** The same with the tasks themselves, which then say why they were moved. */
+  static Level level(List<Task> tasks, LocalDate asOf, int minutesPerWeek, Source source) {
+    Plan plan = plan(tasks.stream().map(Slot::of).toList(), asOf, minutesPerWeek);
+    Map<String, Move> moves = new HashMap<>();
+    plan.moves.forEach(move -> moves.put(move.taskId(), move));
+    List<Task> level = new ArrayList<>();
+    for (Task task : tasks) {
+      Move move = moves.get(task.id());
+      level.add(move == null ? task : moved(task, move, source, asOf));
+    }
+    level.sort(Comparator.comparing(Task::due).thenComparing(Task::id));
+    return new Level(level, plan.over);
   }
 
-  private static LocalDate monday(LocalDate day) {
+  private void put(LocalDate week, Slot slot) {
+    weeks.computeIfAbsent(week, monday -> new ArrayList<>()).add(slot);
+    loads.merge(week, slot.minutes, Integer::sum);
+  }
+
+  static LocalDate monday(LocalDate day) {
     return day.with(TemporalAdjusters.previousOrSame(DayOfWeek.MONDAY));
   }
 
+  private static LocalDate later(LocalDate one, LocalDate other) {
+    return one.isBefore(other) ? other : one;
+  }
+
   /** From the last week to the first, so that what is moved is looked at again where it lands. */
-  private Level level() {
+  private Plan plan() {
     Map<LocalDate, Integer> over = new TreeMap<>();
     LocalDate week = weeks.isEmpty() ? null : weeks.lastKey();
     while (week != null) {
       relieve(week);
-      int spare = capacity - load(week);
+      int spare = capacity - loads.get(week);
       if (spare < 0) {
         over.put(week, -spare);
       }
       week = weeks.lowerKey(week);
     }
-    List<Task> tasks = new ArrayList<>();
-    weeks.values().forEach(tasks::addAll);
-    tasks.sort(Comparator.comparing(Task::due).thenComparing(Task::id));
-    return new Level(tasks, over);
-  }
-
-  private int load(LocalDate week) {
-    return weeks.getOrDefault(week, List.of()).stream().mapToInt(Task::minutes).sum();
+    return new Plan(new ArrayList<>(moves.values()), over);
   }
 
   private void relieve(LocalDate week) {
-    List<Task> movable = new ArrayList<>(weeks.get(week));
-    movable.sort(Comparator.comparing(Levelling::roomDays).reversed().thenComparing(Task::id));
-    for (Task task : movable) {
-      int load = load(week);
-      if (load <= capacity) {
-        return;
-      }
-      LocalDate to = weekWithRoom(task, week);
+    if (loads.get(week) <= capacity) {
+      return;
+    }
+    List<Slot> movable = new ArrayList<>(weeks.get(week));
+    movable.removeIf(Slot::fixed);
+    movable.sort(Comparator.comparing(Slot::roomDays).reversed().thenComparing(Slot::taskId));
+    for (Slot slot : movable) {
+      int load = loads.get(week);
+      LocalDate to = load > capacity ? weekWithRoom(slot, week) : null;
       if (to != null) {
-        weeks.get(week).remove(task);
-        weeks.computeIfAbsent(to, w -> new ArrayList<>()).add(moved(task, week, load, to));
+        loads.merge(week, -slot.minutes, Integer::sum);
+        put(to, move(slot, week, load, to));
       }
     }
   }
 
-  private static long roomDays(Task task) {
-    return ChronoUnit.DAYS.between(task.earliest(), task.due());
-  }
-
   /** The nearest earlier week that has room, within the window; null for none. */
-  private LocalDate weekWithRoom(Task task, LocalDate week) {
-    LocalDate first = monday(task.earliest().isBefore(asOf) ? asOf : task.earliest());
+  private LocalDate weekWithRoom(Slot slot, LocalDate week) {
+    LocalDate first = monday(later(slot.earliest, asOf));
     for (LocalDate to = week.minusWeeks(1); !to.isBefore(first); to = to.minusWeeks(1)) {
-      if (load(to) + task.minutes() <= capacity) {
+      if (loads.getOrDefault(to, 0) + slot.minutes <= capacity) {
         return to;
       }
     }
     return null;
   }
 
-  private Task moved(Task task, LocalDate week, int load, LocalDate to) {
-    LocalDate first = task.earliest().isBefore(asOf) ? asOf : task.earliest();
-    LocalDate friday = to.plusDays(WORKING_DAYS);
-    LocalDate day = friday.isBefore(first) ? first : friday;
+  private Slot move(Slot slot, LocalDate week, int load, LocalDate to) {
+    LocalDate day = later(to.plusDays(WORKING_DAYS), later(slot.earliest, asOf));
+    moves.put(slot.taskId, new Move(slot.taskId, slot.due, day, week, load, capacity));
+    return new Slot(slot.taskId, day, slot.earliest, slot.minutes, true);
+  }
+
+  /** The task on the day of its move, with why. */
+  static Task moved(Task task, Move move, Source source, LocalDate asOf) {
     Reason why =
         UnitCase.reason(
             CODE,
             TEMPLATE,
             source,
             "week",
-            week,
+            move.week(),
             "load",
-            new Quantity(load, Measure.MINUTE),
+            new Quantity(move.minutes(), Measure.MINUTE),
             "capacity",
-            new Quantity(capacity, Measure.MINUTE),
+            new Quantity(move.capacity(), Measure.MINUTE),
             "due",
             task.due(),
             "date",
-            day);
-    return task.broughtForward(day, new TaskReason(day, why), asOf);
+            move.day());
+    return task.broughtForward(move.day(), new TaskReason(move.day(), why), asOf);
   }
 }

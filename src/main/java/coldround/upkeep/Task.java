@@ -3,7 +3,6 @@ package coldround.upkeep;
 import coldround.fleet.Unit;
 import java.time.LocalDate;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 
 /**
@@ -17,7 +16,7 @@ import java.util.List;
  * @param minutes time on the unit
  * @param skill competence it needs at least
  * @param priority money that doing it is expected to save, per minute of work
- * @param reasons by date; the first one governs
+ * @param reasons the first one governs; by date, but a booking goes before them
  */
 public record Task(
     String id,
@@ -64,7 +63,7 @@ public record Task(
     if (due.isBefore(earliest) || due.isAfter(latest)) {
       throw new IllegalArgumentException(due + " is not from " + earliest + " to " + latest);
     }
-    reasons = reasons.stream().sorted(Comparator.comparing(TaskReason::date)).toList();
+    reasons = List.copyOf(reasons);
     cautions = List.copyOf(cautions);
   }
 
@@ -81,9 +80,14 @@ public record Task(
   Task broughtForward(LocalDate day, TaskReason why, LocalDate asOf) {
     List<TaskReason> all = new ArrayList<>(reasons);
     all.add(0, why);
+    return on(day, all, asOf);
+  }
+
+  /** The same task on another day; the window is widened where that lies outside. */
+  Task on(LocalDate day, List<TaskReason> why, LocalDate asOf) {
     LocalDate from = day.isBefore(earliest) ? day : earliest;
-    State now = State.of(asOf, from, latest);
-    return new Task(
-        id, unit, task, day, from, latest, minutes, skill, priority, now, all, cautions);
+    LocalDate to = day.isAfter(latest) ? day : latest;
+    State now = State.of(asOf, from, to);
+    return new Task(id, unit, task, day, from, to, minutes, skill, priority, now, why, cautions);
   }
 }

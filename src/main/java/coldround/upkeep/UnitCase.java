@@ -1,14 +1,13 @@
 package coldround.upkeep;
 
 import coldround.fleet.Unit;
+import coldround.reason.Inputs;
 import coldround.reason.Reason;
 import coldround.reason.Source;
 import coldround.scoring.Assessment;
 import coldround.scoring.CoilState;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
-import java.util.LinkedHashMap;
-import java.util.Map;
 
 /** One unit as the rules look at it: its assessment, what was done on it when, and the tables. */
 final class UnitCase {
@@ -98,10 +97,6 @@ final class UnitCase {
    * @param namesAndFacts names and facts by turns
    */
   static Reason reason(String code, String template, Source source, Object... namesAndFacts) {
-    Map<String, Object> facts = new LinkedHashMap<>();
-    for (int i = 0; i < namesAndFacts.length; i += 2) {
-      facts.put((String) namesAndFacts[i], namesAndFacts[i + 1]);
-    }
-    return new Reason(code, template, facts, source);
+    return new Reason(code, template, Inputs.of(namesAndFacts), source);
   }
 }

@@ -1,6 +1,7 @@
 package coldround.upkeep;
 
 import coldround.fleet.Unit;
+import coldround.reason.Inputs;
 import coldround.reason.Reason;
 import coldround.reason.Source;
 import coldround.refrigerant.LeakInspections;
@@ -136,6 +137,20 @@ public final class Upkeep {
     return List.copyOf(tasks);
   }
 
+  /**
+   * The open tasks of a unit as they are planned: those of the season before the hot months, and
+   * each on the day that is arranged for it.
+   */
+  public List<Task> plan(Assessment assessment, LocalDate asOf, Arrangements arrangements) {
+    Arranging arranging = new Arranging(tables, arrangements, asOf);
+    List<Task> tasks = new ArrayList<>();
+    for (Task task : season().pulled(tasks(assessment, asOf), assessment, asOf)) {
+      tasks.add(arranging.arranged(task));
+    }
+    tasks.sort(BY_DUE);
+    return List.copyOf(tasks);
+  }
+
   private Task task(UnitCase unit, TaskKind kind, List<Ask> asks, LocalDate asOf) {
     asks.sort(Comparator.comparing(ask -> ask.reason().date()));
     LocalDate due = asks.get(0).reason().date();
@@ -185,11 +200,17 @@ public final class Upkeep {
 
   private static TaskReason with(TaskReason governing, Worth worth) {
     Reason reason = governing.reason();
-    Map<String, Object> facts = new LinkedHashMap<>(reason.inputs());
-    facts.put("breakdownsAvoided", worth.breakdowns());
-    facts.put("electricitySaved", worth.energy());
-    facts.put("refrigerantSaved", worth.refrigerant());
-    facts.put("savedOver", worth.over());
+    Inputs facts =
+        Inputs.plus(
+            reason.inputs(),
+            "breakdownsAvoided",
+            worth.breakdowns(),
+            "electricitySaved",
+            worth.energy(),
+            "refrigerantSaved",
+            worth.refrigerant(),
+            "savedOver",
+            worth.over());
     Reason told = new Reason(reason.code(), reason.template(), facts, reason.source());
     return new TaskReason(governing.date(), told);
   }

@@ -9,7 +9,7 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * The work of the coming weeks, levelled to what the technicians can do.
+ * The work of the coming weeks against what the technicians can do.
  *
  * @param pulled tasks brought forward before the hot months
  * @param moved tasks brought forward out of a week over capacity
@@ -36,17 +36,16 @@ public record WeekPlan(List<Week> weeks, int pulled, int moved, int minutesOver)
   }
 
   /**
-   * @param tasks with those of the season brought forward already
+   * @param tasks as planned, by due date
    * @param count weeks that are shown, the one of the day first
    */
   public static WeekPlan of(List<Task> tasks, LocalDate asOf, Capacity capacity, int count) {
-    List<Task> level = Levelling.level(tasks, asOf, capacity.minutes(), capacity.source()).tasks();
     LocalDate first = monday(asOf);
     List<Week> weeks = new ArrayList<>();
     for (int i = 0; i < count; i++) {
       LocalDate monday = first.plusWeeks(i);
       List<Task> its =
-          level.stream().filter(task -> monday(later(task.due(), asOf)).equals(monday)).toList();
+          tasks.stream().filter(task -> monday(later(task.due(), asOf)).equals(monday)).toList();
       int minutes = its.stream().mapToInt(Task::minutes).sum();
       weeks.add(new Week(monday, minutes, capacity.minutes(), its));
     }

@@ -7,6 +7,8 @@ import coldround.scoring.Scoring;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
+import java.util.function.Consumer;
 
 /** What a change would do to the coming twelve months of a fleet. */
 public final class WhatIf {
@@ -57,21 +59,16 @@ public final class WhatIf {
   /**
    * The twelve months under the change; compare with those under {@link Change#none}.
    *
-   * @param fleet what is known today
+   * @param fleet what is known today; gone through twice
    */
   public Outlook outlook(Iterable<UnitHistory> fleet, Change change) {
-    Sum sum = new Sum();
-    fleet.forEach(
-        history -> {
-          if (history.unit().inUse(change.asOf)) {
-            add(scoring.assess(history, change.asOf), change, sum);
-          }
-        });
+    List<Task> tasks = new ArrayList<>();
+    each(fleet, change, assessment -> tasks.addAll(work(assessment, change)));
     int minutes = (int) Math.max(1, Math.round(minutesPerWeek * change.technicians));
-    int over =
-        Levelling.level(sum.tasks, change.asOf, minutes, capacity).over().values().stream()
-            .mapToInt(Integer::intValue)
-            .sum();
+    Levelling.Level level = Levelling.level(tasks, change.asOf, minutes, capacity);
+    Map<String, LocalDate> done = Workload.days(level.tasks(), change.asOf, minutes);
+    Sum sum = new Sum();
+    each(fleet, change, assessment -> add(assessment, change, done, sum));
     Costs costs = upkeep.costs();
     return new Outlook(
         sum.lockouts,
@@ -80,11 +77,28 @@ public final class WhatIf {
         costs.money(sum.breakdowns),
         costs.money(sum.energy),
         costs.money(sum.cleaning),
-        over);
+        level.over().values().stream().mapToInt(Integer::intValue).sum());
+  }
+
+  private void each(Iterable<UnitHistory> fleet, Change change, Consumer<Assessment> each) {
+    fleet.forEach(
+        history -> {
+          if (history.unit().inUse(change.asOf)) {
+            each.accept(scoring.assess(history, change.asOf));
+          }
+        });
+  }
+
+  /** What falls due in the twelve months, without its unit's history. */
+  private List<Task> work(Assessment assessment, Change change) {
+    LocalDate end = change.asOf.plusMonths(12);
+    return upkeep.plan(assessment, change.asOf, Arrangements.NONE).stream()
+        .filter(task -> task.due().isBefore(end))
+        .filter(task -> !(change.skipCleanings && task.task().equals(TaskCode.CONDENSER)))
+        .toList();
   }
 
   private static final class Sum {
-    private final List<Task> tasks = new ArrayList<>();
     private double lockouts;
     private double otherFaults;
     private double breakdowns;
@@ -93,17 +107,14 @@ public final class WhatIf {
     private int cleanings;
   }
 
-  private void add(Assessment assessment, Change change, Sum sum) {
+  private void add(Assessment assessment, Change change, Map<String, LocalDate> done, Sum sum) {
     UnitCase unit = new UnitCase(assessment, upkeep.tables());
-    LocalDate end = change.asOf.plusMonths(12);
-    LocalDate due = null;
-    for (Task task : upkeep.tasks(assessment, change.asOf)) {
-      boolean cleaning = task.task().equals(TaskCode.CONDENSER);
-      if (task.due().isBefore(end) && !(cleaning && change.skipCleanings)) {
-        sum.tasks.add(task);
-        due = cleaning ? task.due() : due;
-      }
-    }
+    LocalDate due =
+        work(assessment, change).stream()
+            .filter(task -> task.task().equals(TaskCode.CONDENSER))
+            .findFirst()
+            .map(task -> done.get(task.id()))
+            .orElse(null);
     CoilYear year = CoilYear.of(unit, due, change.hotterK);
     double others = assessment.faults().expectedNextYear() - CoilYear.recorded(unit);
     sum.lockouts += year.lockouts();

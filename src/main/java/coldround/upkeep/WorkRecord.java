@@ -31,18 +31,30 @@ final class WorkRecord {
 
   WorkRecord(UnitHistory history) {
     List<Visit> visits = history.visits();
-    visits.forEach(this::add);
+    // newest first: what is already there is the latest
+    for (int i = visits.size() - 1; i >= 0; i--) {
+      add(visits.get(i));
+    }
     firstVisit = visits.isEmpty() ? null : visits.get(0).date();
     lastVisit = visits.isEmpty() ? null : visits.get(visits.size() - 1).date();
   }
 
   private void add(Visit visit) {
     LocalDate date = visit.date();
-    visit.work().forEach(code -> work.put(code, date));
-    visit.findings().forEach((part, grade) -> findings.put(part, new Graded(grade, date)));
-    purposes.put(visit.purpose(), date);
-    for (Reading reading : visit.readings()) {
-      if (reading.usable()) {
+    for (String code : visit.work()) {
+      work.putIfAbsent(code, date);
+    }
+    for (Map.Entry<String, String> found : visit.findings().entrySet()) {
+      if (!findings.containsKey(found.getKey())) {
+        findings.put(found.getKey(), new Graded(found.getValue(), date));
+      }
+    }
+    purposes.putIfAbsent(visit.purpose(), date);
+    List<Reading> taken = visit.readings();
+    // of two of one quantity on a visit the last one holds
+    for (int i = taken.size() - 1; i >= 0; i--) {
+      Reading reading = taken.get(i);
+      if (reading.usable() && !readings.containsKey(reading.quantity())) {
         readings.put(reading.quantity(), new Read(reading.value(), date));
       }
     }

@@ -254,6 +254,6 @@ public final class Sample {
   }
 
   public static UnitReport report() {
-    return new UnitReport(history(), condition(), tasks(), splits(), List.of());
+    return new UnitReport(history(), condition(), tasks(), splits(), List.of(), List.of());
   }
 }

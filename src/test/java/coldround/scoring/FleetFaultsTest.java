@@ -20,7 +20,7 @@ class FleetFaultsTest {
   }
 
   private static List<Curve> curves(String faultClass, String mode, UnitFile... files) {
-    FleetFaults fleet = new FleetFaults(Rules.SCORER, faultClass, mode);
+    FleetFaults fleet = new FleetFaults(Rules.SCORER, faultClass, mode, FleetFaults.By.CLASS);
     for (UnitFile file : files) {
       fleet.add(file.history(), UnitFile.TODAY);
     }

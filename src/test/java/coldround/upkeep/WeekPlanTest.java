@@ -43,7 +43,8 @@ class WeekPlanTest {
     WeekPlan free = WeekPlan.of(demo(), DAY, new Capacity(1_000_000, SOURCE), 52);
     int fullest =
         free.weeks().stream().skip(1).mapToInt(WeekPlan.Week::minutes).max().orElseThrow();
-    WeekPlan plan = WeekPlan.of(demo(), DAY, new Capacity(fullest - 1, SOURCE), 52);
+    List<Task> level = Levelling.level(demo(), DAY, fullest - 1, SOURCE).tasks();
+    WeekPlan plan = WeekPlan.of(level, DAY, new Capacity(fullest - 1, SOURCE), 52);
     assertTrue(plan.moved() > 0, "tasks moved");
     int over =
         plan.weeks().stream()

@@ -53,7 +53,19 @@ class WhatIfTest {
   void moreTechniciansLeaveLessWorkOver() {
     Outlook doubled = outlook(new Change(DAY, 0, false, 2));
     assertTrue(plan.minutesOver() > doubled.minutesOver());
-    assertEquals(plan.lockouts(), doubled.lockouts());
+    assertTrue(plan.lockouts() >= doubled.lockouts());
+  }
+
+  @Test
+  void whatThereIsNoTimeForStaysDirtyAndLocksOut() {
+    WhatIf few =
+        new WhatIf(Rules.SCORING, Rules.UPKEEP, 120, new Source("technicians", "all", "the test"));
+    Outlook scarce = few.outlook(FLEET, Change.none(DAY));
+    Outlook twice = few.outlook(FLEET, new Change(DAY, 0, false, 2));
+    assertTrue(scarce.lockouts() > twice.lockouts());
+    assertTrue(scarce.energyCost().value() > twice.energyCost().value());
+    assertTrue(scarce.cleanings() < twice.cleanings());
+    assertTrue(scarce.minutesOver() > twice.minutesOver());
   }
 
   @Test

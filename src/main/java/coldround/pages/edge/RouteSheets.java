@@ -9,6 +9,7 @@ import coldround.rounds.RoundPlan;
 import coldround.rounds.Rounds;
 import coldround.scoring.Assessment;
 import coldround.scoring.Scoring;
+import coldround.upkeep.ArrangementList;
 import coldround.upkeep.Task;
 import coldround.upkeep.Upkeep;
 import jakarta.enterprise.context.ApplicationScoped;
@@ -28,14 +29,17 @@ class RouteSheets {
   private final Fleet fleet;
   private final Scoring scoring;
   private final Upkeep upkeep;
+  private final ArrangementList arrangements;
   private final Today today;
 
   @Inject
-  RouteSheets(Rounds rounds, Fleet fleet, Scoring scoring, Upkeep upkeep, Today today) {
+  RouteSheets(
+      Rounds rounds, Fleet fleet, Scoring scoring, Upkeep upkeep, ArrangementList arrangements, Today today) {
     this.rounds = rounds;
     this.fleet = fleet;
     this.scoring = scoring;
     this.upkeep = upkeep;
+    this.arrangements = arrangements;
     this.today = today;
   }
 
@@ -70,7 +74,7 @@ class RouteSheets {
         history -> {
           LocalDate asOf = today.at(history.site());
           Assessment assessment = scoring.assess(history, asOf);
-          List<Task> open = history.unit().inUse(asOf) ? upkeep.tasks(assessment, asOf) : List.of();
+          List<Task> open = history.unit().inUse(asOf) ? upkeep.plan(assessment, asOf, arrangements.of(List.of(history.unit().id()))) : List.of();
           List<String> cautions = assessment.condition().cautions();
           known.put(history.unit().id(), new RouteSheet.Known(history, open, cautions));
         });

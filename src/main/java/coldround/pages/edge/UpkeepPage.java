@@ -6,15 +6,20 @@ import coldround.fleet.Today;
 import coldround.fleet.UnitHistory;
 import coldround.http.Parameters;
 import coldround.http.Problem;
+import coldround.pages.CurvePicture;
+import coldround.pages.FaultCurves;
 import coldround.pages.Figures;
 import coldround.pages.Plate;
 import coldround.pages.WeekView;
 import coldround.pages.Words;
 import coldround.quantity.MeasureSystem;
 import coldround.scoring.Assessment;
+import coldround.scoring.FleetFaults;
 import coldround.scoring.FleetList;
 import coldround.scoring.FleetList.Search;
 import coldround.scoring.Scoring;
+import coldround.upkeep.ArrangementList;
+import coldround.upkeep.Arrangements;
 import coldround.upkeep.Backtest;
 import coldround.upkeep.BacktestReport;
 import coldround.upkeep.BacktestReport.Verdict;
@@ -32,6 +37,7 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.jboss.resteasy.reactive.server.ServerExceptionMapper;
@@ -55,6 +61,7 @@ public class UpkeepPage {
    *
    * @param weeks empty where a customer has to be chosen first
    * @param backtest figures, empty unless asked for
+   * @param faults empty where a customer has to be chosen first
    */
   public record Calendar(
       List<Choice> customers,
@@ -62,20 +69,32 @@ public class UpkeepPage {
       List<WeekView> weeks,
       String from,
       String until,
-      List<Plate.Field> backtest) {}
+      List<Plate.Field> backtest,
+      List<Faults> faults) {}
+
+  /** Faults by time under observation, as a picture. */
+  public record Faults(String name, CurvePicture picture) {}
 
   private final Fleet fleet;
   private final FleetList list;
   private final Scoring scoring;
   private final Upkeep upkeep;
+  private final ArrangementList arrangements;
   private final Today today;
 
   @Inject
-  UpkeepPage(Fleet fleet, FleetList list, Scoring scoring, Upkeep upkeep, Today today) {
+  UpkeepPage(
+      Fleet fleet,
+      FleetList list,
+      Scoring scoring,
+      Upkeep upkeep,
+      ArrangementList arrangements,
+      Today today) {
     this.fleet = fleet;
     this.list = list;
     this.scoring = scoring;
     this.upkeep = upkeep;
+    this.arrangements = arrangements;
     this.today = today;
   }
 
@@ -111,7 +130,8 @@ public class UpkeepPage {
             tooMany ? List.of() : WeekView.of(plan, system),
             (first == null ? last.minusYears(1) : first).toString(),
             last.toString(),
-            first == null || tooMany ? List.of() : backtest(histories, first, last)));
+            first == null || tooMany ? List.of() : backtest(histories, first, last),
+            tooMany ? List.of() : faults(histories)));
   }
 
   private List<UnitHistory> histories(String customer) {
@@ -121,14 +141,17 @@ public class UpkeepPage {
   }
 
   private WeekPlan plan(List<UnitHistory> histories) {
+    Arrangements arranged =
+        arrangements.of(histories.stream().map(history -> history.unit().id()).toList());
     List<Task> tasks = new ArrayList<>();
     for (UnitHistory history : histories) {
       LocalDate day = today.at(history.site());
       if (history.unit().inUse(day)) {
         Assessment assessment = scoring.assess(history, day);
-        tasks.addAll(upkeep.season().pulled(upkeep.tasks(assessment, day), assessment, day));
+        tasks.addAll(upkeep.plan(assessment, day, arranged));
       }
     }
+    tasks.sort(Comparator.comparing(Task::due).thenComparing(Task::id));
     int technicians = Math.max(1, fleet.technicians().size());
     return WeekPlan.of(tasks, today.usually(), upkeep.capacity(technicians), WEEKS);
   }
@@ -170,6 +193,18 @@ public class UpkeepPage {
         field("needed, by what was found", report.count(Verdict.NEEDED)),
         field("needless, by what was found", report.count(Verdict.NEEDLESS)),
         field("nobody looked", report.count(Verdict.UNKNOWN)));
+  }
+
+  private List<Faults> faults(List<UnitHistory> histories) {
+    return List.of(
+        new Faults("By class of unit", faults(histories, FleetFaults.By.CLASS)),
+        new Faults("By failure mode", faults(histories, FleetFaults.By.FAILURE_MODE)));
+  }
+
+  private CurvePicture faults(List<UnitHistory> histories, FleetFaults.By by) {
+    FleetFaults faults = new FleetFaults(scoring, "", "", by);
+    histories.forEach(history -> faults.add(history, today.at(history.site())));
+    return FaultCurves.draw(faults.curves());
   }
 
   private static Plate.Field field(String name, long count) {

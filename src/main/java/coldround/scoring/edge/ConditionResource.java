@@ -9,7 +9,7 @@ import coldround.http.Problem;
 import coldround.quantity.MeasureSystem;
 import coldround.scoring.Assessment;
 import coldround.scoring.NextReadings;
-import coldround.scoring.Scoring;
+import coldround.scoring.ScoringOnDay;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
@@ -31,13 +31,14 @@ import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 public class ConditionResource {
 
   private final Fleet fleet;
-  private final Scoring scoring;
+  private final ScoringOnDay scoring;
   private final NextReadings next;
   private final Today today;
   private final Answers answers;
 
   @Inject
-  ConditionResource(Fleet fleet, Scoring scoring, NextReadings next, Today today, Answers answers) {
+  ConditionResource(
+      Fleet fleet, ScoringOnDay scoring, NextReadings next, Today today, Answers answers) {
     this.fleet = fleet;
     this.scoring = scoring;
     this.next = next;
@@ -59,8 +60,9 @@ public class ConditionResource {
       @Context Request request) {
     MeasureSystem system = Parameters.measures(measures);
     UnitHistory history = fleet.history(id).orElseThrow(() -> Problem.notFound("unit " + id));
-    LocalDate day = Parameters.date("asOf", asOf, today.at(history.site()));
-    Assessment assessment = scoring.assess(history, day);
+    LocalDate now = today.at(history.site());
+    LocalDate day = Parameters.date("asOf", asOf, now);
+    Assessment assessment = scoring.on(day, now).assess(history, day);
     return answers.read(
         ConditionView.of(
             history.unit(), assessment.condition(), next.of(history, assessment), system),

@@ -10,11 +10,13 @@ import coldround.http.Problem;
 import coldround.quantity.Measure;
 import coldround.quantity.Quantity;
 import coldround.scoring.FleetFaults;
+import coldround.scoring.FleetFaults.By;
 import coldround.scoring.FleetFaults.Curve;
 import coldround.scoring.Scoring;
 import coldround.scoring.ScoringRules;
 import coldround.scoring.statistics.FaultTally;
 import coldround.scoring.statistics.MeanCumulativeFunction.Step;
+import com.fasterxml.jackson.annotation.JsonInclude;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
@@ -27,6 +29,10 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Set;
 import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.media.Content;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.eclipse.microprofile.openapi.annotations.parameters.Parameter;
+import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 
 /** How many faults a unit of a class has had by its time under observation. */
@@ -44,7 +50,12 @@ public class FleetFaultsResource {
       Measured time, int unitsWatched, int faults, BigDecimal mean, BigDecimal standardError) {}
 
   record CurveView(
-      String faultClass, int units, int faults, Measured unitTime, List<StepView> steps) {}
+      @JsonInclude(JsonInclude.Include.NON_EMPTY) String faultClass,
+      @JsonInclude(JsonInclude.Include.NON_EMPTY) String failureMode,
+      int units,
+      int faults,
+      Measured unitTime,
+      List<StepView> steps) {}
 
   record Curves(LocalDate asOf, String failureMode, List<CurveView> items) {}
 
@@ -67,21 +78,55 @@ public class FleetFaultsResource {
   @GET
   @Operation(
       operationId = "getMeanCumulativeFaults",
-      summary = "Mean number of faults a unit by its time under observation, for each class")
+      summary =
+          "Mean number of faults a unit by its time under observation, for each class or failure"
+              + " mode")
+  @APIResponse(
+      responseCode = "200",
+      description = "The answer",
+      content = @Content(schema = @Schema(implementation = Curves.class)))
+  @APIResponse(
+      responseCode = "400",
+      description = "A parameter or field is wrong; errors say which and how to mend it",
+      content = @Content(mediaType = "application/problem+json"))
   public Response curves(
-      @QueryParam("class") String faultClass,
-      @QueryParam("failureMode") String failureMode,
-      @QueryParam("customer") String customer,
-      @QueryParam("asOf") String asOf,
+      @Parameter(
+              description = "Row of scoring/fault-priors.csv; all when left out",
+              example = "self-contained")
+          @QueryParam("class")
+          String faultClass,
+      @Parameter(
+              description = "Row of scoring/failure-modes.csv; all when left out",
+              example = "compressor-no-start")
+          @QueryParam("failureMode")
+          String failureMode,
+      @Parameter(
+              description = "A curve for each class or for each failure-mode",
+              example = "failure-mode")
+          @QueryParam("by")
+          String by,
+      @Parameter(description = "Code of one customer; all when left out", example = "MERCY")
+          @QueryParam("customer")
+          String customer,
+      @Parameter(
+              description = "Last day that is looked at; today when left out",
+              example = "2026-07-01")
+          @QueryParam("asOf")
+          String asOf,
       @Context Request request) {
     LocalDate day = Parameters.date("asOf", asOf, today.usually());
     String its = known("class", faultClass, rules.faultPriors().byClass().keySet());
     String mode = known("failureMode", failureMode, rules.modes().codes());
-    FleetFaults faults = new FleetFaults(scoring, its, mode);
+    FleetFaults faults = new FleetFaults(scoring, its, mode, by(by));
     fleet.eachHistory(
         new FleetFilter(customer, "", "", "", ""), history -> faults.add(history, day));
     List<CurveView> items = faults.curves().stream().map(FleetFaultsResource::view).toList();
     return answers.read(new Curves(day, mode.isEmpty() ? null : mode, items), request);
+  }
+
+  private static By by(String by) {
+    String its = known("by", by, Set.of("class", "failure-mode"));
+    return its.equals("failure-mode") ? By.FAILURE_MODE : By.CLASS;
   }
 
   private static String known(String field, String value, Set<String> allowed) {
@@ -97,6 +142,7 @@ public class FleetFaultsResource {
   private static CurveView view(Curve curve) {
     return new CurveView(
         curve.faultClass(),
+        curve.failureMode(),
         curve.units(),
         curve.faults(),
         years(curve.unitYears()),

@@ -2,6 +2,7 @@ package coldround.scoring.edge;
 
 import coldround.fleet.Fault;
 import coldround.fleet.Fleet;
+import coldround.fleet.Today;
 import coldround.fleet.UnitHistory;
 import coldround.fleet.Visit;
 import coldround.http.Answers;
@@ -15,7 +16,7 @@ import coldround.scoring.Condition;
 import coldround.scoring.FactorScore;
 import coldround.scoring.ScoreHistory;
 import coldround.scoring.ScoreHistory.Entry;
-import coldround.scoring.Scoring;
+import coldround.scoring.ScoringOnDay;
 import coldround.scoring.VisitEffect;
 import coldround.scoring.edge.ConditionView.Range;
 import coldround.scoring.edge.ConditionView.UnitName;
@@ -35,6 +36,10 @@ import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.media.Content;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.eclipse.microprofile.openapi.annotations.parameters.Parameter;
+import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 
 /** How the score of one unit came to be what it is: day by day, and by one visit. */
@@ -90,15 +95,18 @@ public class ScoresResource {
       List<FactorEffect> factors) {}
 
   private final Fleet fleet;
-  private final Scoring scoring;
+  private final ScoringOnDay scoring;
+  private final Today today;
   private final ScoreHistory scores;
   private final Answers answers;
 
   @Inject
-  ScoresResource(Fleet fleet, Scoring scoring, ScoreHistory scores, Answers answers) {
+  ScoresResource(
+      Fleet fleet, ScoringOnDay scoring, ScoreHistory scores, Today today, Answers answers) {
     this.fleet = fleet;
     this.scoring = scoring;
     this.scores = scores;
+    this.today = today;
     this.answers = answers;
   }
 
@@ -107,10 +115,22 @@ public class ScoresResource {
   @Operation(
       operationId = "listScores",
       summary = "The days on which the score changed, newest first, with what changed it")
+  @APIResponse(responseCode = "200", description = "The answer")
+  @APIResponse(
+      responseCode = "400",
+      description = "A parameter or field is wrong; errors say which and how to mend it",
+      content = @Content(mediaType = "application/problem+json"))
+  @APIResponse(
+      responseCode = "404",
+      description = "There is no such unit or visit",
+      content = @Content(mediaType = "application/problem+json"))
   public Response scores(
-      @PathParam("id") String id,
-      @QueryParam("limit") String limit,
-      @QueryParam("after") String after,
+      @Parameter(description = "Id of the unit", example = "4711") @PathParam("id") String id,
+      @Parameter(description = "Most items of a page, 1 to 500", example = "100")
+          @QueryParam("limit")
+          String limit,
+      @Parameter(description = "What next of the page before said") @QueryParam("after")
+          String after,
       @Context Request request,
       @Context UriInfo uri) {
     UnitHistory history = history(id);
@@ -130,15 +150,31 @@ public class ScoresResource {
   @Operation(
       operationId = "getVisitEffect",
       summary = "The score on the day of a visit, as it is and as it would be without the visit")
+  @APIResponse(
+      responseCode = "200",
+      description = "The answer",
+      content = @Content(schema = @Schema(implementation = Effect.class)))
+  @APIResponse(
+      responseCode = "400",
+      description = "A parameter or field is wrong; errors say which and how to mend it",
+      content = @Content(mediaType = "application/problem+json"))
+  @APIResponse(
+      responseCode = "404",
+      description = "There is no such unit or visit",
+      content = @Content(mediaType = "application/problem+json"))
   public Response effect(
-      @PathParam("id") String id,
-      @PathParam("number") String number,
-      @QueryParam("measures") String measures,
+      @Parameter(description = "Id of the unit", example = "4711") @PathParam("id") String id,
+      @Parameter(description = "Number of the visit within the unit", example = "4711")
+          @PathParam("number")
+          String number,
+      @Parameter(description = "Units of the answer, us or si", example = "us")
+          @QueryParam("measures")
+          String measures,
       @Context Request request) {
     MeasureSystem system = Parameters.measures(measures);
     UnitHistory history = history(id);
     VisitEffect effect =
-        VisitEffect.of(scoring, history, number)
+        VisitEffect.of(day -> scoring.on(day, today.at(history.site())), history, number)
             .orElseThrow(() -> Problem.notFound("visit " + number + " of unit " + id));
     return answers.read(view(history, effect, system), request);
   }

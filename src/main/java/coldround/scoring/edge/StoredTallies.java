@@ -1,6 +1,7 @@
 package coldround.scoring.edge;
 
 import coldround.fleet.UnitIds;
+import coldround.scoring.FaultRecord;
 import coldround.scoring.FaultTallies;
 import coldround.scoring.statistics.FaultTally;
 import jakarta.enterprise.context.ApplicationScoped;
@@ -8,12 +9,12 @@ import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import jakarta.transaction.Transactional;
 import java.time.LocalDate;
-import java.time.temporal.ChronoUnit;
 import java.util.Collection;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalLong;
 import java.util.TreeMap;
+import java.util.stream.Collectors;
 
 /** Fault records of units as two numbers each, and their sums. */
 @ApplicationScoped
@@ -35,9 +36,18 @@ class StoredTallies implements FaultTallies {
       row.faultClass = each.record().faultClass();
       row.firstSeen = each.record().firstSeen();
       row.faults = each.record().events().size();
+      row.faultDays = days(each.record());
+      row.retired = each.retired();
       entities.merge(row);
     }
     entities.flush();
+  }
+
+  private static String days(FaultRecord record) {
+    return record.events().stream()
+        .map(event -> event.date().toString())
+        .sorted()
+        .collect(Collectors.joining(";"));
   }
 
   @Override
@@ -53,23 +63,15 @@ class StoredTallies implements FaultTallies {
         .executeUpdate();
   }
 
-  /** Units that came on record on one day with as many faults add the same: few groups. */
   @Override
   @Transactional
   public Map<String, FaultTally> sums(LocalDate day) {
     Map<String, FaultTally> sums = new TreeMap<>();
     entities
-        .createQuery(
-            "select faultClass, firstSeen, faults, count(*) from FaultTallyRow"
-                + " group by faultClass, firstSeen, faults",
-            Object[].class)
-        .getResultList()
-        .forEach(
-            group -> {
-              long days = Math.max(0, ChronoUnit.DAYS.between((LocalDate) group[1], day));
-              FaultTally tally = FaultTally.of((Integer) group[2], days).times((Long) group[3]);
-              sums.merge((String) group[0], tally, FaultTally::plus);
-            });
+        .createQuery("from FaultTallyRow", FaultTallyRow.class)
+        .setHint("org.hibernate.readOnly", true)
+        .getResultStream()
+        .forEach(row -> sums.merge(row.faultClass, row.on(day), FaultTally::plus));
     return sums;
   }
 

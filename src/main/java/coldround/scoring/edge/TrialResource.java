@@ -30,6 +30,12 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.media.Content;
+import org.eclipse.microprofile.openapi.annotations.media.ExampleObject;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.eclipse.microprofile.openapi.annotations.parameters.Parameter;
+import org.eclipse.microprofile.openapi.annotations.parameters.RequestBody;
+import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 
 /** Scores the fleet under other weights without saving anything. */
@@ -69,11 +75,34 @@ public class TrialResource {
   @Operation(
       operationId = "tryWeights",
       summary = "The fleet under other weights: who moves; nothing is saved")
+  @APIResponse(
+      responseCode = "200",
+      description = "The answer",
+      content = @Content(schema = @Schema(implementation = Outcome.class)))
+  @APIResponse(
+      responseCode = "400",
+      description = "A parameter or field is wrong; errors say which and how to mend it",
+      content = @Content(mediaType = "application/problem+json"))
   public Outcome trial(
-      JsonNode body,
-      @QueryParam("customer") String customer,
-      @QueryParam("limit") String limit,
-      @QueryParam("after") String after) {
+      @RequestBody(
+              description = "Points of each factor, 100 together",
+              content =
+                  @Content(
+                      examples =
+                          @ExampleObject(
+                              name = "age",
+                              value =
+                                  "{\"weights\": {\"age\": 40, \"refrigerant\": 20, \"coil\": 20,"
+                                      + " \"repeat-faults\": 20}}")))
+          JsonNode body,
+      @Parameter(description = "Code of one customer; all when left out", example = "MERCY")
+          @QueryParam("customer")
+          String customer,
+      @Parameter(description = "Most items of a page, 1 to 500", example = "100")
+          @QueryParam("limit")
+          String limit,
+      @Parameter(description = "What next of the page before said") @QueryParam("after")
+          String after) {
     Map<String, Double> points = points(body);
     Scoring tried = scoring.with(weights(points));
     int most = Parameters.limit(limit);

@@ -23,14 +23,22 @@ class Everyday {
 
   private final Reassessment reassessment;
   private final FleetPriors priors;
+  private final StoredLevelling levelling;
   private final Fleet fleet;
   private final Today today;
   private final Basis basis;
 
   @Inject
-  Everyday(Reassessment reassessment, FleetPriors priors, Fleet fleet, Today today, Basis basis) {
+  Everyday(
+      Reassessment reassessment,
+      FleetPriors priors,
+      StoredLevelling levelling,
+      Fleet fleet,
+      Today today,
+      Basis basis) {
     this.reassessment = reassessment;
     this.priors = priors;
+    this.levelling = levelling;
     this.fleet = fleet;
     this.today = today;
     this.basis = basis;
@@ -40,6 +48,7 @@ class Everyday {
   void atStart(@Observes @Priority(3000) StartupEvent start) {
     priors.takeUp();
     refresh();
+    levelling.level();
   }
 
   // the day begins at another hour where a site lies in another zone
@@ -47,6 +56,7 @@ class Everyday {
   @Transactional
   void everyHour() {
     refresh();
+    levelling.level();
   }
 
   private void refresh() {

@@ -4,7 +4,6 @@ import coldround.fleet.Fleet;
 import coldround.fleet.FleetFilter;
 import coldround.fleet.Site;
 import coldround.fleet.Today;
-import coldround.fleet.UnitHistory;
 import coldround.http.Answers;
 import coldround.http.Measured;
 import coldround.http.Page;
@@ -12,7 +11,6 @@ import coldround.http.Parameters;
 import coldround.http.Problem;
 import coldround.http.ReasonView;
 import coldround.quantity.MeasureSystem;
-import coldround.scoring.Assessment;
 import coldround.scoring.Scoring;
 import coldround.upkeep.Backtest;
 import coldround.upkeep.BacktestReport;
@@ -35,6 +33,10 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.media.Content;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.eclipse.microprofile.openapi.annotations.parameters.Parameter;
+import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 
 /** What plans are worth, and tasks of a site that are offered as one visit. */
@@ -80,14 +82,22 @@ public class PlanningResource {
   private final Fleet fleet;
   private final Scoring scoring;
   private final Upkeep upkeep;
+  private final TasksOfToday planned;
   private final Today today;
   private final Answers answers;
 
   @Inject
-  PlanningResource(Fleet fleet, Scoring scoring, Upkeep upkeep, Today today, Answers answers) {
+  PlanningResource(
+      Fleet fleet,
+      Scoring scoring,
+      Upkeep upkeep,
+      TasksOfToday planned,
+      Today today,
+      Answers answers) {
     this.fleet = fleet;
     this.scoring = scoring;
     this.upkeep = upkeep;
+    this.planned = planned;
     this.today = today;
     this.answers = answers;
   }
@@ -97,10 +107,29 @@ public class PlanningResource {
   @Operation(
       operationId = "backtestCleanings",
       summary = "Condenser cleanings planned as if the later record were unknown, held against it")
+  @APIResponse(
+      responseCode = "200",
+      description = "The answer",
+      content = @Content(schema = @Schema(implementation = BacktestView.class)))
+  @APIResponse(
+      responseCode = "400",
+      description = "A parameter or field is wrong; errors say which and how to mend it",
+      content = @Content(mediaType = "application/problem+json"))
   public Response backtest(
-      @QueryParam("from") String from,
-      @QueryParam("until") String until,
-      @QueryParam("customer") String customer,
+      @Parameter(
+              description =
+                  "First day, on which the plans are made; a year before until when left out",
+              example = "2025-11-25")
+          @QueryParam("from")
+          String from,
+      @Parameter(
+              description = "Last day of the record that is looked at; today when left out",
+              example = "2026-11-24")
+          @QueryParam("until")
+          String until,
+      @Parameter(description = "Code of one customer; all when left out", example = "MERCY")
+          @QueryParam("customer")
+          String customer,
       @Context Request request) {
     LocalDate last = Parameters.date("until", until, today.usually());
     LocalDate first = Parameters.date("from", from, last.minusYears(1));
@@ -146,13 +175,27 @@ public class PlanningResource {
   @Operation(
       operationId = "listBundles",
       summary = "Tasks of a site whose windows overlap, offered as one visit, with what that saves")
+  @APIResponse(responseCode = "200", description = "The answer")
+  @APIResponse(
+      responseCode = "400",
+      description = "A parameter or field is wrong; errors say which and how to mend it",
+      content = @Content(mediaType = "application/problem+json"))
   public Response bundles(
-      @QueryParam("customer") String customer,
-      @QueryParam("site") String site,
-      @QueryParam("to") String to,
-      @QueryParam("measures") String measures,
-      @QueryParam("limit") String limit,
-      @QueryParam("after") String after,
+      @Parameter(description = "Code of one customer; all when left out", example = "MERCY")
+          @QueryParam("customer")
+          String customer,
+      @Parameter(description = "Code of one site; all when left out", example = "MAIN")
+          @QueryParam("site")
+          String site,
+      @Parameter(description = "Last due date", example = "2026-12-31") @QueryParam("to") String to,
+      @Parameter(description = "Units of the answer, us or si", example = "us")
+          @QueryParam("measures")
+          String measures,
+      @Parameter(description = "Most items of a page, 1 to 500", example = "100")
+          @QueryParam("limit")
+          String limit,
+      @Parameter(description = "What next of the page before said") @QueryParam("after")
+          String after,
       @Context Request request,
       @Context UriInfo uri) {
     MeasureSystem system = Parameters.measures(measures);
@@ -184,22 +227,14 @@ public class PlanningResource {
   private List<Bundle> bundles(Site site, LocalDate last, MeasureSystem system) {
     LocalDate day = today.at(site);
     List<Task> tasks = new ArrayList<>();
-    fleet.eachHistory(
+    planned.on(
+        day,
         new FleetFilter(site.customer(), site.code(), "", "", ""),
-        history ->
-            tasks(history, day).stream().filter(t -> !t.due().isAfter(last)).forEach(tasks::add));
+        its -> its.stream().filter(t -> !t.due().isAfter(last)).forEach(tasks::add));
     return upkeep.bundling().visits(tasks, day).stream()
         .filter(visit -> visit.tasks().size() > 1)
         .map(visit -> view(visit, system))
         .toList();
-  }
-
-  private List<Task> tasks(UnitHistory history, LocalDate day) {
-    if (!history.unit().inUse(day)) {
-      return List.of();
-    }
-    Assessment assessment = scoring.assess(history, day);
-    return upkeep.season().pulled(upkeep.tasks(assessment, day), assessment, day);
   }
 
   private static Bundle view(BundledVisit visit, MeasureSystem system) {

@@ -10,6 +10,8 @@ import coldround.scoring.FaultTallies;
 import coldround.scoring.FaultTallies.FaultRecordOf;
 import coldround.scoring.Ranking;
 import coldround.scoring.Scoring;
+import coldround.upkeep.ArrangementList;
+import coldround.upkeep.Arrangements;
 import coldround.upkeep.Task;
 import coldround.upkeep.TaskList;
 import coldround.upkeep.Upkeep;
@@ -43,6 +45,7 @@ class Reassessment implements FleetListener {
   private final Ranking ranking;
   private final TaskList tasks;
   private final FaultTallies tallies;
+  private final ArrangementList arrangements;
   private final Today today;
 
   @Inject
@@ -53,6 +56,7 @@ class Reassessment implements FleetListener {
       Ranking ranking,
       TaskList tasks,
       FaultTallies tallies,
+      ArrangementList arrangements,
       Today today) {
     this.fleet = fleet;
     this.scoring = scoring;
@@ -60,6 +64,7 @@ class Reassessment implements FleetListener {
     this.ranking = ranking;
     this.tasks = tasks;
     this.tallies = tallies;
+    this.arrangements = arrangements;
     this.today = today;
   }
 
@@ -80,8 +85,7 @@ class Reassessment implements FleetListener {
 
   /** Results of some hundred units, written together. */
   private final class Batch {
-    private final List<Ranking.Place> places = new ArrayList<>();
-    private final List<Task> open = new ArrayList<>();
+    private final List<Assessment> assessed = new ArrayList<>();
     private final List<FaultRecordOf> records = new ArrayList<>();
     private final List<String> silent = new ArrayList<>();
     private final List<String> retired = new ArrayList<>();
@@ -90,11 +94,11 @@ class Reassessment implements FleetListener {
     void add(UnitHistory history) {
       LocalDate asOf = today.at(history.site());
       seen.add(history.unit().id());
+      tally(history, asOf);
       if (history.unit().inUse(asOf)) {
-        assess(history, asOf);
+        assessed.add(scoring.assess(history, asOf));
       } else {
         retired.add(history.unit().id());
-        silent.add(history.unit().id());
       }
       if (seen.size() == BATCH) {
         write();
@@ -106,32 +110,36 @@ class Reassessment implements FleetListener {
       scoring
           .faultRecord(history, asOf)
           .ifPresentOrElse(
-              record -> records.add(new FaultRecordOf(id, record)), () -> silent.add(id));
-    }
-
-    private void assess(UnitHistory history, LocalDate asOf) {
-      tally(history, asOf);
-      Assessment assessment = scoring.assess(history, asOf);
-      List<Task> found = upkeep.tasks(assessment, asOf);
-      Task next = found.stream().min(FIRST_TO_DO).orElse(null);
-      places.add(
-          new Ranking.Place(
-              history.unit().id(),
-              assessment.condition(),
-              next == null ? null : next.due(),
-              next == null ? "" : next.task()));
-      open.addAll(found);
+              record -> records.add(new FaultRecordOf(id, record, history.unit().retired())),
+              () -> silent.add(id));
     }
 
     void write() {
       if (!seen.isEmpty()) {
-        ranking.put(places);
+        plan(arrangements.of(seen));
         ranking.remove(retired);
-        tasks.replace(seen, open);
         tallies.remove(silent);
         tallies.put(records);
       }
-      List.of(places, open, records, silent, retired, seen).forEach(Collection::clear);
+      List.of(assessed, records, silent, retired, seen).forEach(Collection::clear);
+    }
+
+    private void plan(Arrangements arranged) {
+      List<Ranking.Place> places = new ArrayList<>();
+      List<Task> open = new ArrayList<>();
+      for (Assessment assessment : assessed) {
+        List<Task> found = upkeep.plan(assessment, assessment.asOf(), arranged);
+        Task next = found.stream().min(FIRST_TO_DO).orElse(null);
+        places.add(
+            new Ranking.Place(
+                assessment.history().unit().id(),
+                assessment.condition(),
+                next == null ? null : next.due(),
+                next == null ? "" : next.task()));
+        open.addAll(found);
+      }
+      ranking.put(places);
+      tasks.replace(seen, open);
     }
   }
 }

@@ -21,12 +21,21 @@ class StoredTaskAnswers implements TaskAnswers {
 
   private final EntityManager entities;
   private final Outbox outbox;
+  private final TasksOfToday tasks;
+  private final Reassessment reassessment;
   private final Clock clock;
 
   @Inject
-  StoredTaskAnswers(EntityManager entities, Outbox outbox, Clock clock) {
+  StoredTaskAnswers(
+      EntityManager entities,
+      Outbox outbox,
+      TasksOfToday tasks,
+      Reassessment reassessment,
+      Clock clock) {
     this.entities = entities;
     this.outbox = outbox;
+    this.tasks = tasks;
+    this.reassessment = reassessment;
     this.clock = clock;
   }
 
@@ -81,6 +90,23 @@ class StoredTaskAnswers implements TaskAnswers {
     Change change =
         TaskNotice.change(what, task.taskId(), number(task), task.task(), state, booking, null);
     outbox.add(List.of(change));
+    if (open != null) {
+      entities.flush();
+      rearrange(task);
+    }
+  }
+
+  /**
+   * The day of the task follows the booking. That was told with the booking, so the row is put
+   * right before its unit is worked out anew, which then finds no change to tell.
+   */
+  private void rearrange(Known task) {
+    TasksOfToday.Placed placed = tasks.of(List.of(task.unitId())).get(task.taskId());
+    if (placed != null) {
+      entities.find(TaskRow.class, task.taskId()).plan(placed.task());
+      entities.flush();
+    }
+    reassessment.changed(List.of(task.unitId()));
   }
 
   @Override

@@ -28,13 +28,18 @@ class TaskRow {
     row.id = task.id();
     row.unitId = UnitIds.number(task.unit().id()).orElseThrow();
     row.task = task.task();
-    row.due = task.due();
-    row.earliest = task.earliest();
-    row.latest = task.latest();
     row.minutes = task.minutes();
     row.priority = task.priority();
-    row.state = task.state().code();
+    row.plan(task);
     return row;
+  }
+
+  /** Takes over the days of the task. */
+  void plan(Task task) {
+    due = task.due();
+    earliest = task.earliest();
+    latest = task.latest();
+    state = task.state().code();
   }
 
   /** True when a reader of the feed must know: the priority moves a little every day and is not. */

@@ -1,6 +1,5 @@
 package coldround.upkeep.edge;
 
-import coldround.fleet.Fleet;
 import coldround.fleet.FleetFilter;
 import coldround.fleet.UnitIds;
 import coldround.http.Answers;
@@ -40,16 +39,13 @@ public class TasksResource {
   private static final Comparator<Task> BY_DUE =
       Comparator.comparing(Task::due).thenComparing(Task::id);
 
-  private final Fleet fleet;
   private final TaskList open;
   private final TasksOfToday ofToday;
   private final StoredBookings bookings;
   private final Answers answers;
 
   @Inject
-  TasksResource(
-      Fleet fleet, TaskList open, TasksOfToday ofToday, StoredBookings bookings, Answers answers) {
-    this.fleet = fleet;
+  TasksResource(TaskList open, TasksOfToday ofToday, StoredBookings bookings, Answers answers) {
     this.open = open;
     this.ofToday = ofToday;
     this.bookings = bookings;
@@ -132,15 +128,16 @@ public class TasksResource {
     boolean byId = UnitIds.number(search.unit()).isPresent();
     FleetFilter filter =
         new FleetFilter(search.customer(), search.site(), byId ? search.unit() : "", "", "");
-    fleet.eachHistory(
+    ofToday.on(
+        day,
         filter,
-        history -> {
-          if (byId || search.unit().isEmpty() || history.unit().tag().equals(search.unit())) {
-            ofToday.on(history, day).stream()
+        tasks ->
+            tasks.stream()
+                .filter(
+                    task ->
+                        byId || search.unit().isEmpty() || task.unit().tag().equals(search.unit()))
                 .filter(task -> fits(task, search))
-                .forEach(found::add);
-          }
-        });
+                .forEach(found::add));
     return found.stream()
         .sorted(BY_DUE)
         .filter(task -> after == null || isAfter(task, after))

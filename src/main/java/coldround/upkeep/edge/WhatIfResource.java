@@ -27,6 +27,11 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
 import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.media.Content;
+import org.eclipse.microprofile.openapi.annotations.media.ExampleObject;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.eclipse.microprofile.openapi.annotations.parameters.RequestBody;
+import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 
 /** What a change would do to the coming twelve months. */
@@ -99,7 +104,27 @@ public class WhatIfResource {
   @Operation(
       operationId = "askWhatIf",
       summary = "A later day, a hotter season, no cleanings, more technicians: what changes")
-  public Answer whatIf(JsonNode body) {
+  @APIResponse(
+      responseCode = "200",
+      description = "The answer",
+      content = @Content(schema = @Schema(implementation = Answer.class)))
+  @APIResponse(
+      responseCode = "400",
+      description = "A parameter or field is wrong; errors say which and how to mend it",
+      content = @Content(mediaType = "application/problem+json"))
+  public Answer whatIf(
+      @RequestBody(
+              description = "Each field is optional; without any nothing changes",
+              content =
+                  @Content(
+                      examples =
+                          @ExampleObject(
+                              name = "hotter",
+                              value =
+                                  "{\"asOf\": \"2027-05-25\", \"hotter\": {\"value\": 5, \"unit\":"
+                                      + " \"deltaF\"}, \"skipCleanings\": false, \"technicians\":"
+                                      + " 2}")))
+          JsonNode body) {
     Change change = new Body(body).change();
     String customer = body.path("customer").asText("");
     int technicians = Math.max(1, fleet.technicians().size());

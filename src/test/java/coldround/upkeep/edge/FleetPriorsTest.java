@@ -136,6 +136,21 @@ class FleetPriorsTest {
   }
 
   @Test
+  void theSameScoreToTheLastDigitInAnyNumberOfThreads() {
+    everyday.everyHour();
+    Map<String, Double> expected = expectedScores();
+    List<UnitHistory> histories = histories();
+    Map<String, Double> parallel = new java.util.concurrent.ConcurrentSkipListMap<>();
+    histories.parallelStream()
+        .forEach(
+            history ->
+                parallel.put(
+                    history.unit().id(),
+                    scoring.assess(history, today.at(history.site())).condition().score()));
+    assertEquals(expected, parallel);
+  }
+
+  @Test
   void aFleetLargeEnoughHasItsOwnPrior() {
     everyday.everyHour();
     FaultPriors.FaultPrior its = scoring.priors().byClass().get(CLASS);
@@ -171,6 +186,52 @@ class FleetPriorsTest {
     assertEquals(expectedScores(), stored());
   }
 
+  @ParameterizedTest
+  @CsvSource({"2025-03-20", "2025-01-01", "2023-06-30"})
+  void aPastDayIsScoredWithThePriorsOfThatDay(String past) {
+    LocalDate day = LocalDate.parse(past);
+    Map<String, FaultTally> sums = new TreeMap<>();
+    List<UnitHistory> all = new ArrayList<>();
+    fleet.eachHistory(FleetFilter.ALL, all::add);
+    for (UnitHistory history : all) {
+      if (history.unit().inUse(day)) {
+        scoring
+            .faultRecord(history, day)
+            .ifPresent(
+                record -> sums.merge(record.faultClass(), tally(record, day), FaultTally::plus));
+      }
+    }
+    FaultPriors then = rules.faultPriors().estimated(sums, rules.limits());
+    Scoring plain = new Scoring(rules.with(then), gases);
+    UnitHistory one =
+        all.stream().filter(its -> its.unit().tag().equals("R4")).findFirst().orElseThrow();
+    Api.asPlanner()
+        .get("/api/v1/units/" + one.unit().id() + "/condition?asOf=" + past)
+        .then()
+        .statusCode(200)
+        .body("score.toDouble()", equalTo(plain.assess(one, day).condition().score()));
+  }
+
+  @Test
+  void aUnitThatWentOutOfUseStillCountsForTheDaysBefore() {
+    String address =
+        "/api/v1/units/"
+            + histories().stream()
+                .filter(its -> its.unit().tag().equals("R4"))
+                .findFirst()
+                .orElseThrow()
+                .unit()
+                .id()
+            + "/condition?asOf=2025-06-01";
+    String before = Api.asPlanner().get(address).asString();
+    send(
+        "units",
+        "customer,site,unit,kind,retired\nPRIORS,S,R9,reach-in-cooler," + today.usually() + "\n");
+    everyday.everyHour();
+    assertEquals(before, Api.asPlanner().get(address).asString());
+    send("units", "customer,site,unit,kind,retired\nPRIORS,S,R9,reach-in-cooler,-\n");
+  }
+
   @Test
   void oneMoreFaultChangesThePriorForAllOfTheClassAtTheNextEstimate() {
     everyday.everyHour();
@@ -194,7 +255,24 @@ class FleetPriorsTest {
         .body("items[0].units", equalTo(40))
         .body("items[0].faults", equalTo(80))
         .body("items[0].steps[-1].mean.toDouble()", org.hamcrest.Matchers.closeTo(2.0, 0.4));
-    for (String wrong : List.of("class=fridge", "failureMode=sang", "asOf=soon")) {
+    Api.asPlanner()
+        .get("/api/v1/fleet/mean-cumulative-faults?by=failure-mode&customer=PRIORS")
+        .then()
+        .statusCode(200)
+        .body("items.failureMode", org.hamcrest.Matchers.hasItem("compressor-no-start"))
+        .body("items.find { it.failureMode == 'compressor-no-start' }.faults", equalTo(80));
+    Api.asPlanner()
+        .get("/api/v1/fleet/mean-cumulative-faults.svg?by=failure-mode&customer=PRIORS")
+        .then()
+        .statusCode(200)
+        .contentType("image/svg+xml")
+        .body("svg.polyline.size()", org.hamcrest.Matchers.greaterThan(0));
+    Api.asPlanner()
+        .get("/api/v1/fleet/mean-cumulative-faults.svg?by=colour")
+        .then()
+        .statusCode(400)
+        .contentType("application/problem+json");
+    for (String wrong : List.of("by=colour", "class=fridge", "failureMode=sang", "asOf=soon")) {
       Api.asPlanner()
           .get("/api/v1/fleet/mean-cumulative-faults?" + wrong)
           .then()
