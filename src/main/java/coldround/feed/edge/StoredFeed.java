@@ -10,12 +10,14 @@ import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import jakarta.persistence.LockModeType;
 import jakarta.transaction.Transactional;
+import java.sql.PreparedStatement;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.Collection;
 import java.util.List;
 import org.eclipse.microprofile.config.inject.ConfigProperty;
+import org.hibernate.Session;
 
 /** The feed in the store: changes are added as they are made and put in order once committed. */
 @ApplicationScoped
@@ -27,14 +29,17 @@ class StoredFeed implements Outbox {
   private final ObjectMapper json;
   private final Clock clock;
   private final Duration kept;
+  private final FeedSignal signal;
 
   @Inject
   StoredFeed(
       EntityManager entities,
       ObjectMapper json,
       Clock clock,
+      FeedSignal signal,
       @ConfigProperty(name = "coldround.feed.kept", defaultValue = "P180D") Duration kept) {
     this.kept = kept;
+    this.signal = signal;
     this.entities = entities;
     this.json = json;
     this.clock = clock;
@@ -44,9 +49,13 @@ class StoredFeed implements Outbox {
   @Transactional(Transactional.TxType.MANDATORY)
   public void add(Collection<Change> changes) {
     Instant now = clock.instant();
+    if (changes.isEmpty()) {
+      return;
+    }
     changes.forEach(change -> entities.persist(row(change, now)));
     entities.flush();
     entities.clear();
+    signal.onCommit();
   }
 
   private FeedEventRow row(Change change, Instant now) {
@@ -81,15 +90,28 @@ class StoredFeed implements Outbox {
         entities.find(FeedHeadRow.class, FeedHeadRow.ONLY, LockModeType.PESSIMISTIC_WRITE);
     // read again under the lock: another instance may have ordered them meanwhile
     waiting = waiting();
-    for (Long id : waiting) {
-      head.position++;
-      entities
-          .createQuery("update FeedEventRow set position = :position where id = :id")
-          .setParameter("position", head.position)
-          .setParameter("id", id)
-          .executeUpdate();
-    }
+    place(waiting, head.position);
+    head.position += waiting.size();
     return waiting.size() == ORDERED_AT_ONCE;
+  }
+
+  /** All in one go over the wire. */
+  private void place(List<Long> ids, long last) {
+    entities
+        .unwrap(Session.class)
+        .doWork(
+            connection -> {
+              try (PreparedStatement update =
+                  connection.prepareStatement("update feed_event set position = ? where id = ?")) {
+                long position = last;
+                for (Long id : ids) {
+                  update.setLong(1, ++position);
+                  update.setLong(2, id);
+                  update.addBatch();
+                }
+                update.executeBatch();
+              }
+            });
   }
 
   private List<Long> waiting() {

@@ -94,7 +94,8 @@ final class Browser implements AutoCloseable {
         .until(
             page ->
                 (Boolean)
-                    page.executeScript("return !window.left && document.readyState === 'complete'"));
+                    page.executeScript(
+                        "return !window.left && document.readyState === 'complete'"));
   }
 
   void screen(int width, int height) {
