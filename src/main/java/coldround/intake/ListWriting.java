@@ -49,9 +49,7 @@ public final class ListWriting {
       return "";
     }
     if (value instanceof Reading reading) {
-      return reading.value() == null
-          ? "n/t: " + reading.notTaken()
-          : cell(column, reading.value());
+      return reading.value() == null ? "n/t: " + reading.notTaken() : cell(column, reading.value());
     }
     if (value instanceof Quantity quantity) {
       String number = number(quantity.value());

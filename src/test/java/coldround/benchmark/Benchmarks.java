@@ -23,6 +23,7 @@ public final class Benchmarks {
               "csv-read", new CsvReading(),
               "csv-score", new CsvScore(),
               "demo", new Demo(),
+              "feed", FeedSpeed::run,
               "replacement", Replacement::run,
               "rounds", Rounds::run,
               "rounds-table", RoundsTable::run,

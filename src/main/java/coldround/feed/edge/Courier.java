@@ -94,7 +94,7 @@ class Courier {
   private boolean round(String id) throws InterruptedException {
     try {
       long mark = signal.mark();
-      ordering.all();
+      ordering.some();
       DeliveryBook.Turn turn = attempts.inTransaction(() -> book.turn(id, holder)).orElse(null);
       if (turn == null) {
         return false;

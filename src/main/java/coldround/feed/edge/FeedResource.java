@@ -75,8 +75,11 @@ public class FeedResource {
     FeedPages.Kept page = pages.full(key);
     while (page == null) {
       long mark = signal.mark();
-      ordering.all();
       page = pages.read(key);
+      if (page.count() < most) {
+        ordering.some();
+        page = pages.read(key);
+      }
       long left = end - System.nanoTime();
       if (page.count() == 0 && left > 0) {
         signal.await(mark, Duration.ofNanos(Math.min(left, LOOK_EVERY.toNanos())));

@@ -22,14 +22,28 @@ class Ordering {
     this.attempts = attempts;
   }
 
-  /** Until all that was committed before this call has its place. */
+  /** Some thousand of those that wait. */
+  void some() {
+    lock.lock();
+    try {
+      attempts.inTransaction(() -> feed.order(Long.MAX_VALUE));
+    } finally {
+      lock.unlock();
+    }
+  }
+
+  /**
+   * Until all that was committed before this call has its place; what is written meanwhile is not
+   * waited for, else this might never end.
+   */
   void all() {
     lock.lock();
     try {
-      boolean more;
-      do {
-        more = attempts.inTransaction(feed::order);
-      } while (more);
+      long last = attempts.inTransaction(feed::lastWaiting);
+      boolean more = last > 0;
+      while (more) {
+        more = attempts.inTransaction(() -> feed.order(last));
+      }
     } finally {
       lock.unlock();
     }

@@ -76,20 +76,21 @@ class StoredFeed implements Outbox {
   }
 
   /**
-   * Gives positions to committed changes that have none yet.
+   * Gives positions to committed changes that have none yet, at most some thousand.
    *
+   * @param last greatest number of a change that is wanted in order
    * @return whether more may be waiting
    */
   @Transactional
-  boolean order() {
-    List<Long> waiting = waiting();
+  boolean order(long last) {
+    List<Long> waiting = waiting(last);
     if (waiting.isEmpty()) {
       return false;
     }
     FeedHeadRow head =
         entities.find(FeedHeadRow.class, FeedHeadRow.ONLY, LockModeType.PESSIMISTIC_WRITE);
     // read again under the lock: another instance may have ordered them meanwhile
-    waiting = waiting();
+    waiting = waiting(last);
     place(waiting, head.position);
     head.position += waiting.size();
     return waiting.size() == ORDERED_AT_ONCE;
@@ -114,11 +115,23 @@ class StoredFeed implements Outbox {
             });
   }
 
-  private List<Long> waiting() {
+  private List<Long> waiting(long last) {
     return entities
-        .createQuery("select id from FeedEventRow where position is null order by id", Long.class)
+        .createQuery(
+            "select id from FeedEventRow where position is null and id <= :last order by id",
+            Long.class)
+        .setParameter("last", last)
         .setMaxResults(ORDERED_AT_ONCE)
         .getResultList();
+  }
+
+  /** Greatest number of a committed change without a position, 0 for none. */
+  @Transactional
+  long lastWaiting() {
+    return entities
+        .createQuery(
+            "select coalesce(max(id), 0) from FeedEventRow where position is null", Long.class)
+        .getSingleResult();
   }
 
   @Transactional

@@ -155,8 +155,7 @@ public class ExportsResource {
       case SITES -> fleet.sites("").forEach(each -> row.accept(writing.row(each)));
       case TECHNICIANS -> fleet.technicians().forEach(each -> row.accept(writing.row(each)));
       case TRAVEL_TIMES -> fleet.travelTimes().forEach(each -> row.accept(writing.row(each)));
-      default ->
-          fleet.eachHistory(FleetFilter.ALL, history -> of(history, kind, writing, row));
+      default -> fleet.eachHistory(FleetFilter.ALL, history -> of(history, kind, writing, row));
     }
   }
 
@@ -165,9 +164,7 @@ public class ExportsResource {
     switch (kind) {
       case UNITS -> row.accept(writing.row(history.unit()));
       case FAULTS ->
-          history
-              .reportedFaults()
-              .forEach(fault -> row.accept(writing.row(history.unit(), fault)));
+          history.reportedFaults().forEach(fault -> row.accept(writing.row(history.unit(), fault)));
       case VISITS ->
           history.visits().forEach(visit -> row.accept(writing.row(history.unit(), visit)));
       default ->

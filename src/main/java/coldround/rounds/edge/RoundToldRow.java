@@ -21,10 +21,13 @@ class RoundToldRow {
   record Key(String planId, String round) implements Serializable {}
 
   @Id String planId;
+
   @Id
   @Column(name = "round_key")
   String round;
+
   String technician;
+
   @Column(name = "round_day")
   LocalDate day;
 
