@@ -59,10 +59,13 @@ public class Description implements OASFilter {
           Map.entry("visit", "Number of a visit"),
           Map.entry("number", "Number of a visit"),
           Map.entry("letter", "Id of a dead letter"),
-          Map.entry("min", "Least score"),
-          Map.entry("max", "Greatest score"),
-          Map.entry("Idempotency-Key", "Text of the caller's own: the same call again is done once"),
-          Map.entry("If-Match", "ETag of what the caller has seen; 412 when it is not that any more"),
+          Map.entry("jurisdiction", "Whose law holds: ISO 3166 country, optional subdivision"),
+          Map.entry("elevationUnit", "Unit of measure of 'elevation', such as ft"),
+          Map.entry("q", "Text to be found in names and codes"),
+          Map.entry(
+              "Idempotency-Key", "Text of the caller's own: the same call again is done once"),
+          Map.entry(
+              "If-Match", "ETag of what the caller has seen; 412 when it is not that any more"),
           Map.entry("If-None-Match", "ETag of what the caller has, or * for a first time"));
 
   private Map<String, Map<String, Object>> examples;
@@ -85,7 +88,8 @@ public class Description implements OASFilter {
         List.of(OASFactory.createSecurityRequirement().addScheme(TOKEN, List.<String>of())));
     api.getPaths()
         .getPathItems()
-        .forEach((path, item) -> item.getOperations().values().forEach(each -> complete(path, each)));
+        .forEach(
+            (path, item) -> item.getOperations().values().forEach(each -> complete(path, each)));
   }
 
   private static Map<String, Map<String, Object>> examples() {
@@ -106,12 +110,10 @@ public class Description implements OASFilter {
         .description("A refusal as RFC 9457 problem details; more members may follow")
         .addProperty("type", text("Stable name of the kind of problem, for programs"))
         .addProperty("title", text("The kind of problem, for people"))
-        .addProperty(
-            "status", OASFactory.createSchema().addType(Schema.SchemaType.INTEGER))
+        .addProperty("status", OASFactory.createSchema().addType(Schema.SchemaType.INTEGER))
         .addProperty("detail", text("What is wrong here and how to mend it"))
         .addProperty(
-            "errors",
-            OASFactory.createSchema().addType(Schema.SchemaType.ARRAY).items(error))
+            "errors", OASFactory.createSchema().addType(Schema.SchemaType.ARRAY).items(error))
         .required(List.of("type", "title", "status", "detail"));
   }
 
@@ -175,10 +177,14 @@ public class Description implements OASFilter {
               : "http-" + status;
       body.example(
           Map.of(
-              "type", "urn:coldround:problem:" + type,
-              "title", description,
-              "status", Integer.parseInt(status),
-              "detail", description));
+              "type",
+              "urn:coldround:problem:" + type,
+              "title",
+              description,
+              "status",
+              Integer.parseInt(status),
+              "detail",
+              description));
     }
     response.setContent(OASFactory.createContent().addMediaType(PROBLEM_TYPE, body));
   }

@@ -101,8 +101,7 @@ final class FeedSpeed {
 
   /** Events as the demo fleet made them, over and over. */
   private static void fill(Path data, int events) throws Exception {
-    String url =
-        "jdbc:h2:file:" + data + "/coldround;MODE=PostgreSQL;DATABASE_TO_LOWER=TRUE";
+    String url = "jdbc:h2:file:" + data + "/coldround;MODE=PostgreSQL;DATABASE_TO_LOWER=TRUE";
     try (Connection store = DriverManager.getConnection(url, "coldround", "coldround");
         Statement statement = store.createStatement()) {
       statement.execute("delete from feed_event where position is null");
@@ -180,8 +179,7 @@ final class FeedSpeed {
     List<Future<List<Long>>> all = new ArrayList<>();
     List<String> tags = new ArrayList<>();
     for (URI page : pages) {
-      tags.add(
-          unchanged ? get(page, null).headers().firstValue("ETag").orElseThrow() : null);
+      tags.add(unchanged ? get(page, null).headers().firstValue("ETag").orElseThrow() : null);
     }
     long end = System.nanoTime() + TimeUnit.SECONDS.toNanos(SECONDS);
     for (int i = 0; i < READERS; i++) {
@@ -204,8 +202,7 @@ final class FeedSpeed {
     }
     readers.shutdown();
     long[] sorted = times.stream().mapToLong(Long::longValue).sorted().toArray();
-    return new Rate(
-        (double) sorted.length / SECONDS, sorted[(int) (sorted.length * 0.99)] / 1e6);
+    return new Rate((double) sorted.length / SECONDS, sorted[(int) (sorted.length * 0.99)] / 1e6);
   }
 
   /** True when a change that was answered was not delivered. */
@@ -222,7 +219,8 @@ final class FeedSpeed {
           JsonNode event = JSON.readTree(exchange.getRequestBody());
           exchange.sendResponseHeaders(204, -1);
           exchange.close();
-          received.add(event.get("subject").asText() + event.at("/data/booking/reference").asText());
+          received.add(
+              event.get("subject").asText() + event.at("/data/booking/reference").asText());
           Instant then = Instant.parse(event.get("time").asText());
           measured.add(java.time.Duration.between(then, now).toNanos() / 1e6);
         });
@@ -283,8 +281,7 @@ final class FeedSpeed {
 
   private List<String> tasks(Service service) throws Exception {
     List<String> ids = new ArrayList<>();
-    JsonNode page =
-        JSON.readTree(get(service.address("/api/v1/tasks?limit=500"), null).body());
+    JsonNode page = JSON.readTree(get(service.address("/api/v1/tasks?limit=500"), null).body());
     page.get("items").forEach(task -> ids.add(task.get("id").asText()));
     return ids;
   }
@@ -312,10 +309,7 @@ final class FeedSpeed {
     writers.awaitTermination(60, TimeUnit.SECONDS);
     System.out.printf(
         "%s: %d of %d bookings in %.1f s%n",
-        reference,
-        done.get(),
-        seconds * CHANGES_PER_SECOND,
-        (System.nanoTime() - start) / 1e9);
+        reference, done.get(), seconds * CHANGES_PER_SECOND, (System.nanoTime() - start) / 1e9);
   }
 
   private void booking(Service service, String task, int number, String reference) {

@@ -42,8 +42,9 @@ public final class TaskMirror implements AutoCloseable {
     own = DriverManager.getConnection("jdbc:h2:file:" + file.toAbsolutePath());
     try (Statement statement = own.createStatement()) {
       statement.execute("create table if not exists place (id int primary key, feed varchar)");
-      statement.execute("create table if not exists task (id varchar primary key, due date,"
-          + " state varchar, told varchar)");
+      statement.execute(
+          "create table if not exists task (id varchar primary key, due date,"
+              + " state varchar, told varchar)");
     }
     own.setAutoCommit(false);
   }

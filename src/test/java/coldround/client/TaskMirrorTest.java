@@ -123,7 +123,8 @@ class TaskMirrorTest {
               .jsonPath();
       page.<Map<String, Object>>getList("items")
           .forEach(
-              task -> tasks.put((String) task.get("id"), task.get("due") + " " + task.get("state")));
+              task ->
+                  tasks.put((String) task.get("id"), task.get("due") + " " + task.get("state")));
       next = page.getString("next");
     } while (next != null);
     return tasks;

@@ -11,9 +11,9 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import coldround.Api;
 import coldround.EventSchemas;
+import coldround.fleet.UnitIds;
 import coldround.rounds.RoundPlan;
 import coldround.rounds.Standing;
-import coldround.fleet.UnitIds;
 import io.quarkus.test.junit.QuarkusTest;
 import io.quarkus.test.junit.TestProfile;
 import io.restassured.path.json.JsonPath;
