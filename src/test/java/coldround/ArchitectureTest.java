@@ -79,6 +79,7 @@ class ArchitectureTest {
   /** What pure packages may use besides: no framework among it. */
   private static final String[] LIBRARIES = {
     "java..",
+    "javax.crypto..",
     "javax.measure..",
     "tech.units..",
     "org.apache.commons.statistics..",

@@ -41,7 +41,13 @@ public class Answers {
 
   /** Bytes of any type, or 304. */
   public Response.ResponseBuilder read(byte[] body, MediaType type, Request request) {
-    EntityTag tag = new EntityTag(tag(body));
+    return read(body, tag(body), type, request);
+  }
+
+  /** The same where the tag is known already. */
+  public Response.ResponseBuilder read(
+      byte[] body, String strong, MediaType type, Request request) {
+    EntityTag tag = new EntityTag(strong);
     Response.ResponseBuilder unchanged = request.evaluatePreconditions(tag);
     return unchanged != null ? unchanged.tag(tag) : Response.ok(body, type).tag(tag);
   }

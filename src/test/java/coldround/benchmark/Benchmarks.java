@@ -25,6 +25,7 @@ public final class Benchmarks {
               entry("csv-read", new CsvReading()),
               entry("csv-score", new CsvScore()),
               entry("demo", new Demo()),
+              entry("feed", FeedSpeed::run),
               entry("import", new ImportSpeed()),
               entry("import-killed", new KilledImports()),
               entry("replacement", Replacement::run),

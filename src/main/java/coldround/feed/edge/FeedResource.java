@@ -3,23 +3,19 @@ package coldround.feed.edge;
 import coldround.feed.Cursor;
 import coldround.feed.Snapshot;
 import coldround.http.Answers;
-import coldround.http.Attempts;
-import coldround.http.Page;
 import coldround.http.Parameters;
 import coldround.http.Problem;
-import com.fasterxml.jackson.annotation.JsonRawValue;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.Context;
+import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Request;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriInfo;
 import java.time.Duration;
-import java.time.Instant;
 import java.util.List;
-import java.util.concurrent.locks.ReentrantLock;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.media.Content;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
@@ -34,41 +30,29 @@ public class FeedResource {
   private static final Duration LOOK_EVERY = Duration.ofMillis(250);
   private static final int LONGEST_WAIT_S = 60;
 
-  /** One change as CloudEvents 1.0 in JSON. */
-  record CloudEvent(
-      String specversion,
-      String id,
-      String source,
-      String type,
-      String subject,
-      Instant time,
-      String datacontenttype,
-      @JsonRawValue String data) {
-
-    static CloudEvent of(FeedEventRow row) {
-      return new CloudEvent(
-          "1.0",
-          Long.toString(row.id, 36),
-          "/coldround",
-          row.type,
-          row.subject,
-          row.happened,
-          "application/json",
-          row.data);
-    }
-  }
-
   private final StoredFeed feed;
-  private final ReentrantLock ordering = new ReentrantLock(true);
+  private final Ordering ordering;
+  private final FeedSignal signal;
+  private final FeedPages pages;
+  private final ServiceAddress service;
   private final Snapshot open;
-  private final Attempts attempts;
   private final Answers answers;
 
   @Inject
-  FeedResource(StoredFeed feed, Snapshot open, Attempts attempts, Answers answers) {
+  FeedResource(
+      StoredFeed feed,
+      Ordering ordering,
+      FeedSignal signal,
+      FeedPages pages,
+      ServiceAddress service,
+      Snapshot open,
+      Answers answers) {
     this.feed = feed;
+    this.ordering = ordering;
+    this.signal = signal;
+    this.pages = pages;
+    this.service = service;
     this.open = open;
-    this.attempts = attempts;
     this.answers = answers;
   }
 
@@ -86,26 +70,26 @@ public class FeedResource {
       @Context UriInfo uri)
       throws InterruptedException {
     int most = Parameters.limit(limit);
-    long position = position(after);
-    Instant until = Instant.now().plusSeconds(seconds(wait));
-    List<FeedEventRow> rows = ordered(position, most);
-    while (rows.isEmpty() && Instant.now().isBefore(until)) {
-      Thread.sleep(LOOK_EVERY.toMillis());
-      rows = ordered(position, most);
+    long end = System.nanoTime() + Duration.ofSeconds(seconds(wait)).toNanos();
+    FeedPages.Key key = new FeedPages.Key(position(after), most, service.address(uri));
+    FeedPages.Kept page = pages.full(key);
+    while (page == null) {
+      long mark = signal.mark();
+      page = pages.read(key);
+      if (page.count() < most) {
+        ordering.some();
+        page = pages.read(key);
+      }
+      long left = end - System.nanoTime();
+      if (page.count() == 0 && left > 0) {
+        signal.await(mark, Duration.ofNanos(Math.min(left, LOOK_EVERY.toNanos())));
+        page = null;
+      }
     }
-    long last = rows.isEmpty() ? position : rows.get(rows.size() - 1).position;
-    Page<CloudEvent> page =
-        new Page<>(rows.stream().map(CloudEvent::of).toList(), new Cursor(last).text());
-    return answers.list(page, request, uri);
-  }
-
-  private List<FeedEventRow> ordered(long position, int limit) {
-    List<FeedEventRow> rows = feed.after(position, limit);
-    if (rows.size() < limit) {
-      orderAll();
-      rows = feed.after(position, limit);
-    }
-    return rows;
+    return answers
+        .read(page.body(), page.tag(), MediaType.APPLICATION_JSON_TYPE, request)
+        .link(uri.getRequestUriBuilder().replaceQueryParam("after", page.next()).build(), "next")
+        .build();
   }
 
   /**
@@ -148,24 +132,13 @@ public class FeedResource {
 
   /** Behind all that is committed. */
   private Cursor end() {
-    orderAll();
+    ordering.all();
     return new Cursor(feed.head().position);
   }
 
-  /**
-   * Until all that was committed before this call has its place. Readers of this service queue here
-   * and not at the database, which some give little time for; other services are waited for there.
-   */
-  private void orderAll() {
-    ordering.lock();
-    try {
-      boolean more;
-      do {
-        more = attempts.inTransaction(feed::order);
-      } while (more);
-    } finally {
-      ordering.unlock();
-    }
+  /** Position behind a cursor, or behind all that is committed where none is given. */
+  long from(String after) {
+    return after == null || after.isEmpty() ? end().position() : position(after);
   }
 
   private long position(String after) {

@@ -34,14 +34,17 @@ class StoredFeed implements Outbox {
   private final ObjectMapper json;
   private final Clock clock;
   private final Duration kept;
+  private final FeedSignal signal;
 
   @Inject
   StoredFeed(
       EntityManager entities,
       ObjectMapper json,
       Clock clock,
+      FeedSignal signal,
       @ConfigProperty(name = "coldround.feed.kept", defaultValue = "P180D") Duration kept) {
     this.kept = kept;
+    this.signal = signal;
     this.entities = entities;
     this.json = json;
     this.clock = clock;
@@ -68,6 +71,7 @@ class StoredFeed implements Outbox {
               }
             });
     entities.clear();
+    signal.onCommit();
   }
 
   private void bind(PreparedStatement insert, Change change, Timestamp now) throws SQLException {
@@ -86,36 +90,62 @@ class StoredFeed implements Outbox {
   }
 
   /**
-   * Gives positions to committed changes that have none yet.
+   * Gives positions to committed changes that have none yet, at most some thousand.
    *
+   * @param last greatest number of a change that is wanted in order
    * @return whether more may be waiting
    */
   @Transactional
-  boolean order() {
-    List<Long> waiting = waiting();
+  boolean order(long last) {
+    List<Long> waiting = waiting(last);
     if (waiting.isEmpty()) {
       return false;
     }
     FeedHeadRow head =
         entities.find(FeedHeadRow.class, FeedHeadRow.ONLY, LockModeType.PESSIMISTIC_WRITE);
     // read again under the lock: another instance may have ordered them meanwhile
-    waiting = waiting();
-    for (Long id : waiting) {
-      head.position++;
-      entities
-          .createQuery("update FeedEventRow set position = :position where id = :id")
-          .setParameter("position", head.position)
-          .setParameter("id", id)
-          .executeUpdate();
-    }
+    waiting = waiting(last);
+    place(waiting, head.position);
+    head.position += waiting.size();
     return waiting.size() == ORDERED_AT_ONCE;
   }
 
-  private List<Long> waiting() {
+  /** All in one go over the wire. */
+  private void place(List<Long> ids, long last) {
+    entities
+        .unwrap(Session.class)
+        .doWork(
+            connection -> {
+              try (PreparedStatement update =
+                  connection.prepareStatement("update feed_event set position = ? where id = ?")) {
+                long position = last;
+                for (Long id : ids) {
+                  update.setLong(1, ++position);
+                  update.setLong(2, id);
+                  update.addBatch();
+                }
+                update.executeBatch();
+              }
+            });
+  }
+
+  private List<Long> waiting(long last) {
     return entities
-        .createQuery("select id from FeedEventRow where position is null order by id", Long.class)
+        .createQuery(
+            "select id from FeedEventRow where position is null and id <= :last order by id",
+            Long.class)
+        .setParameter("last", last)
         .setMaxResults(ORDERED_AT_ONCE)
         .getResultList();
+  }
+
+  /** Greatest number of a committed change without a position, 0 for none. */
+  @Transactional
+  long lastWaiting() {
+    return entities
+        .createQuery(
+            "select coalesce(max(id), 0) from FeedEventRow where position is null", Long.class)
+        .getSingleResult();
   }
 
   @Transactional

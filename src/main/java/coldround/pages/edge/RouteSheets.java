@@ -34,7 +34,12 @@ class RouteSheets {
 
   @Inject
   RouteSheets(
-      Rounds rounds, Fleet fleet, Scoring scoring, Upkeep upkeep, ArrangementList arrangements, Today today) {
+      Rounds rounds,
+      Fleet fleet,
+      Scoring scoring,
+      Upkeep upkeep,
+      ArrangementList arrangements,
+      Today today) {
     this.rounds = rounds;
     this.fleet = fleet;
     this.scoring = scoring;
@@ -74,7 +79,10 @@ class RouteSheets {
         history -> {
           LocalDate asOf = today.at(history.site());
           Assessment assessment = scoring.assess(history, asOf);
-          List<Task> open = history.unit().inUse(asOf) ? upkeep.plan(assessment, asOf, arrangements.of(List.of(history.unit().id()))) : List.of();
+          List<Task> open =
+              history.unit().inUse(asOf)
+                  ? upkeep.plan(assessment, asOf, arrangements.of(List.of(history.unit().id())))
+                  : List.of();
           List<String> cautions = assessment.condition().cautions();
           known.put(history.unit().id(), new RouteSheet.Known(history, open, cautions));
         });

@@ -18,9 +18,12 @@ import java.io.IOException;
 import java.io.OutputStream;
 import java.io.UncheckedIOException;
 import java.time.Clock;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 import java.util.zip.GZIPInputStream;
 import java.util.zip.GZIPOutputStream;
 
@@ -82,8 +85,30 @@ class StoredRounds {
     row.message = message.length() > 4000 ? message.substring(0, 4000) : message;
     if (plan != null) {
       write(id, plan);
-      outbox.add(RoundView.changes(id, row.revision, plan.rounds()));
+      tell(row, plan, plan.rounds());
     }
+  }
+
+  /** Rounds that were told and are no longer in the plan are called off first. */
+  private void tell(RoundPlanRow row, RoundPlan plan, List<RoundPlan.Round> changed) {
+    List<Change> changes = new ArrayList<>();
+    Map<String, RoundToldRow> told = new TreeMap<>();
+    entities
+        .createQuery("from RoundToldRow where planId = :id", RoundToldRow.class)
+        .setParameter("id", row.id)
+        .getResultList()
+        .forEach(each -> told.put(each.round, each));
+    for (RoundPlan.Round round : plan.rounds()) {
+      if (told.remove(round.key()) == null) {
+        entities.persist(RoundToldRow.of(row.id, round));
+      }
+    }
+    for (RoundToldRow gone : told.values()) {
+      changes.add(gone.cancelled(row.revision));
+      entities.remove(gone);
+    }
+    changes.addAll(RoundView.changes(row.id, row.revision, changed));
+    outbox.add(changes);
   }
 
   /** A change to a plan that has been made. */
@@ -92,8 +117,7 @@ class StoredRounds {
     RoundPlanRow row = locked(id);
     row.revision++;
     write(id, plan);
-    List<Change> changes = RoundView.changes(id, row.revision, changed);
-    outbox.add(changes);
+    tell(row, plan, changed);
   }
 
   private void stand(RoundPlanRow row, State state, double share, int found) {

@@ -68,6 +68,10 @@ class StoredFleetList implements FleetList, Ranking {
     return new Change("coldround.condition.changed", place.unitId(), data);
   }
 
+  private static Change ended(String unitId) {
+    return new Change("coldround.condition.ended", unitId, Map.of("unit", Map.of("id", unitId)));
+  }
+
   private AssessmentRow row(Ranking.Place place) {
     Condition condition = place.condition();
     AssessmentRow row = new AssessmentRow();
@@ -102,10 +106,20 @@ class StoredFleetList implements FleetList, Ranking {
       return;
     }
     List<Long> ids = unitIds.stream().map(UnitIds::number).map(OptionalLong::orElseThrow).toList();
+    List<Long> ended =
+        entities
+            .createQuery(
+                "select unitId from AssessmentRow where unitId in :ids order by unitId", Long.class)
+            .setParameter("ids", ids)
+            .getResultList();
+    if (ended.isEmpty()) {
+      return;
+    }
     entities
         .createQuery("delete from AssessmentRow where unitId in :ids")
-        .setParameter("ids", ids)
+        .setParameter("ids", ended)
         .executeUpdate();
+    outbox.add(ended.stream().map(UnitIds::text).map(StoredFleetList::ended).toList());
   }
 
   @Override

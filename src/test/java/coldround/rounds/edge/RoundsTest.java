@@ -10,7 +10,10 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import coldround.Api;
+import coldround.EventSchemas;
 import coldround.fleet.UnitIds;
+import coldround.rounds.RoundPlan;
+import coldround.rounds.Standing;
 import io.quarkus.test.junit.QuarkusTest;
 import io.quarkus.test.junit.TestProfile;
 import io.restassured.path.json.JsonPath;
@@ -66,6 +69,7 @@ class RoundsTest {
   private static final Map<Class<?>, String> PLANS = new java.util.HashMap<>();
 
   @Inject DataSource database;
+  @Inject StoredRounds store;
 
   @BeforeEach
   void aWeekIsPlanned() throws Exception {
@@ -194,6 +198,10 @@ class RoundsTest {
               .jsonPath();
       subjects.addAll(
           page.getList("items.findAll { it.type == 'coldround.round.planned' }.subject"));
+      List<Map<String, Object>> events = page.getList("items");
+      events.stream()
+          .filter(event -> event.get("type").toString().startsWith("coldround.round."))
+          .forEach(EventSchemas::check);
       after = page.getString("next");
       boolean done = page.getList("items").isEmpty();
       if (done) {
@@ -203,6 +211,40 @@ class RoundsTest {
     } while (tries < 10);
     List<Object> rounds = read(id).getList("days.rounds.flatten()");
     assertEquals(rounds.size(), subjects.stream().filter(s -> s.startsWith(id)).count());
+  }
+
+  @Test
+  void aRoundThatALaterPlanDoesNotHaveIsCalledOffInTheFeed() throws InterruptedException {
+    String id = planned(1);
+    RoundPlan plan = store.find(id).orElseThrow().plan().orElseThrow();
+    RoundPlan.Round dropped = plan.rounds().get(0);
+    RoundPlan smaller =
+        new RoundPlan(
+            plan.from(),
+            plan.to(),
+            plan.rounds().subList(1, plan.rounds().size()),
+            plan.leftOut(),
+            plan.notes(),
+            plan.cost(),
+            plan.currency());
+    String before =
+        Api.asPlanner()
+            .queryParam("limit", 1)
+            .get("/api/v1/feed/snapshot")
+            .jsonPath()
+            .getString("cursor");
+    store.again(id);
+    store.end(id, Standing.State.PLANNED, 1, smaller, "");
+    List<Map<String, Object>> told =
+        Api.asPlanner()
+            .queryParam("limit", 500)
+            .queryParam("after", before)
+            .get("/api/v1/feed")
+            .jsonPath()
+            .getList("items.findAll { it.type == 'coldround.round.cancelled' }");
+    assertEquals(
+        List.of(id + "/" + dropped.key()), told.stream().map(e -> e.get("subject")).toList());
+    told.forEach(EventSchemas::check);
   }
 
   @Test

@@ -1,0 +1,52 @@
+package coldround.feed.edge;
+
+import com.fasterxml.jackson.annotation.JsonRawValue;
+import java.net.URI;
+import java.time.Instant;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
+
+/**
+ * One change as CloudEvents 1.0 in JSON.
+ *
+ * @param id with the source it tells changes apart: one that comes again has the same
+ * @param dataschema address of the JSON Schema of the data
+ * @param data how what changed stands now
+ */
+record CloudEvent(
+    String specversion,
+    String id,
+    String source,
+    String type,
+    String subject,
+    Instant time,
+    String datacontenttype,
+    URI dataschema,
+    @JsonRawValue
+        @Schema(
+            type = org.eclipse.microprofile.openapi.annotations.enums.SchemaType.OBJECT,
+            description = "As the schema of its type says")
+        String data) {
+
+  /** Media type of one event in JSON. */
+  static final String MEDIA_TYPE = "application/cloudevents+json";
+
+  /**
+   * @param service address under which this service is known
+   */
+  static CloudEvent of(FeedEventRow row, URI service) {
+    return new CloudEvent(
+        "1.0",
+        id(row.id),
+        "/coldround",
+        row.type,
+        row.subject,
+        row.happened,
+        "application/json",
+        service.resolve(SchemasResource.PATH + "/" + row.type),
+        row.data);
+  }
+
+  static String id(long number) {
+    return Long.toString(number, 36);
+  }
+}

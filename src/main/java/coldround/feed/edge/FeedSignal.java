@@ -1,0 +1,79 @@
+package coldround.feed.edge;
+
+import jakarta.annotation.PreDestroy;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
+import jakarta.transaction.Status;
+import jakarta.transaction.Synchronization;
+import jakarta.transaction.TransactionSynchronizationRegistry;
+import java.time.Duration;
+
+/**
+ * Wakes those who wait for changes as soon as a transaction of this service has committed some.
+ * Other services on the same database do not reach it: who waits looks now and then by itself.
+ */
+@ApplicationScoped
+class FeedSignal {
+
+  private final TransactionSynchronizationRegistry transactions;
+  private final Object monitor = new Object();
+  private long count;
+  private boolean closed;
+
+  @Inject
+  FeedSignal(TransactionSynchronizationRegistry transactions) {
+    this.transactions = transactions;
+  }
+
+  /** Signals when the running transaction commits. */
+  void onCommit() {
+    transactions.registerInterposedSynchronization(
+        new Synchronization() {
+          @Override
+          public void beforeCompletion() {
+            // only its end matters
+          }
+
+          @Override
+          public void afterCompletion(int status) {
+            if (status == Status.STATUS_COMMITTED) {
+              signal();
+            }
+          }
+        });
+  }
+
+  void signal() {
+    synchronized (monitor) {
+      count++;
+      monitor.notifyAll();
+    }
+  }
+
+  /** A mark to wait behind: taken before looking, so that nothing falls between. */
+  long mark() {
+    synchronized (monitor) {
+      return count;
+    }
+  }
+
+  /** Until something was signalled behind the mark, at the longest so long. */
+  void await(long mark, Duration longest) throws InterruptedException {
+    long end = System.nanoTime() + longest.toNanos();
+    synchronized (monitor) {
+      long left = end - System.nanoTime();
+      while (count == mark && !closed && left > 0) {
+        monitor.wait(left / 1_000_000, (int) (left % 1_000_000));
+        left = end - System.nanoTime();
+      }
+    }
+  }
+
+  @PreDestroy
+  void close() {
+    synchronized (monitor) {
+      closed = true;
+      monitor.notifyAll();
+    }
+  }
+}

@@ -1,0 +1,355 @@
+package coldround.benchmark;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.sun.net.httpserver.HttpServer;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.net.InetSocketAddress;
+import java.net.URI;
+import java.net.http.HttpClient;
+import java.net.http.HttpRequest;
+import java.net.http.HttpResponse;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.DriverManager;
+import java.sql.Statement;
+import java.time.Instant;
+import java.time.OffsetDateTime;
+import java.time.ZoneOffset;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.ConcurrentLinkedQueue;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicInteger;
+
+/**
+ * Reads of the feed beside a bare server that gives the same bytes, the time from a change to its
+ * web hook at 200 changes a second, and what a kill in the middle of that loses.
+ */
+final class FeedSpeed {
+
+  private static final ObjectMapper JSON = new ObjectMapper();
+  private static final int PAGE = 100;
+  private static final int READERS = 4;
+  private static final int SECONDS = 8;
+  private static final int CHANGES_PER_SECOND = 200;
+
+  private final HttpClient http = HttpClient.newHttpClient();
+
+  private FeedSpeed() {}
+
+  static void run(String... arguments) throws Exception {
+    int events = arguments.length > 0 ? Integer.parseInt(arguments[0]) : 100_000;
+    new FeedSpeed().measure(events);
+    System.exit(0);
+  }
+
+  private record Rate(double perSecond, double p99Ms) {}
+
+  private void measure(int events) throws Exception {
+    Path data = Files.createTempDirectory("coldround-feed");
+    Service service = new Service(data);
+    service.start();
+    service.close();
+    fill(data, events);
+    service.start();
+    String first = cursor(service, events);
+    List<URI> pages = pages(service, first, Math.min(50, events / PAGE));
+    HttpResponse<byte[]> page = get(pages.get(0), null);
+    String tag = page.headers().firstValue("ETag").orElseThrow();
+    int bare = Service.freePort();
+    Process floor = bare(bare, data, page.body(), tag);
+    URI same = URI.create("http://127.0.0.1:" + bare + "/");
+    Rate ours = rate(pages, false);
+    Rate theirs = rate(List.of(same), false);
+    Rate ours304 = rate(pages, true);
+    Rate theirs304 = rate(List.of(same), true);
+    floor.destroy();
+    double[] delays = new double[3];
+    boolean lost = deliver(service, delays);
+    service.close();
+    System.out.printf(
+        "pages of %d: %.0f events/s, p99 %.1f ms; floor %.0f events/s, p99 %.1f ms (%.0f %%)%n",
+        PAGE,
+        ours.perSecond() * PAGE,
+        ours.p99Ms(),
+        theirs.perSecond() * PAGE,
+        theirs.p99Ms(),
+        100 * ours.perSecond() / theirs.perSecond());
+    System.out.println(
+        JSON.writeValueAsString(
+            Map.of(
+                "eventsPerSecond", Math.round(ours.perSecond() * PAGE),
+                "p99Ms", ours.p99Ms(),
+                "floorEventsPerSecond", Math.round(theirs.perSecond() * PAGE),
+                "unchangedPerSecond", Math.round(ours304.perSecond()),
+                "floorUnchangedPerSecond", Math.round(theirs304.perSecond()),
+                "hookP50Ms", delays[0],
+                "hookP99Ms", delays[1],
+                "hookMostMs", delays[2],
+                "lostByKill", lost)));
+  }
+
+  /** Events as the demo fleet made them, over and over. */
+  private static void fill(Path data, int events) throws Exception {
+    String url = "jdbc:h2:file:" + data + "/coldround;MODE=PostgreSQL;DATABASE_TO_LOWER=TRUE";
+    try (Connection store = DriverManager.getConnection(url, "coldround", "coldround");
+        Statement statement = store.createStatement()) {
+      statement.execute("delete from feed_event where position is null");
+      statement.execute(
+          "insert into feed_event (position, type, subject, happened, data)"
+              + " select (select position from feed_head) + x.n, e.type, e.subject, e.happened,"
+              + " e.data from (select x as n from system_range(1, "
+              + events
+              + ")) x cross join (select * from feed_event where type = 'coldround.task.planned'"
+              + " order by id fetch first 1 rows only) e");
+      statement.execute(
+          "update feed_head set position = (select coalesce(max(position), 0) from feed_event)");
+    }
+  }
+
+  private String cursor(Service service, int events) throws Exception {
+    HttpResponse<byte[]> all = get(service.address("/api/v1/feed/snapshot?limit=1"), null);
+    String end = JSON.readTree(all.body()).get("cursor").asText();
+    long position = Long.parseLong(end.substring(3), 36);
+    return "f1." + Long.toString(position - events, 36);
+  }
+
+  private List<URI> pages(Service service, String cursor, int count) throws Exception {
+    List<URI> pages = new ArrayList<>();
+    String after = cursor;
+    for (int i = 0; i < count; i++) {
+      URI page = service.address("/api/v1/feed?limit=" + PAGE + "&after=" + after);
+      pages.add(page);
+      after = JSON.readTree(get(page, null).body()).get("next").asText();
+    }
+    return pages;
+  }
+
+  private HttpResponse<byte[]> get(URI page, String tag) throws Exception {
+    HttpRequest.Builder request =
+        HttpRequest.newBuilder(page).header("Authorization", "Bearer " + Service.TOKEN);
+    if (tag != null) {
+      request.header("If-None-Match", tag);
+    }
+    HttpResponse<byte[]> answer =
+        http.send(request.build(), HttpResponse.BodyHandlers.ofByteArray());
+    if (answer.statusCode() != (tag == null ? 200 : 304)) {
+      throw new IOException(answer.statusCode() + " " + new String(answer.body()));
+    }
+    return answer;
+  }
+
+  private static Process bare(int port, Path data, byte[] body, String tag) throws Exception {
+    Path file = data.resolve("page");
+    Files.write(file, body);
+    Process process =
+        new ProcessBuilder(
+                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                "-cp",
+                BareServer.class.getProtectionDomain().getCodeSource().getLocation().getPath()
+                    + ":target/quarkus-app/lib/main/*",
+                BareServer.class.getName(),
+                Integer.toString(port),
+                file.toString(),
+                tag)
+            .inheritIO()
+            .start();
+    Thread.sleep(3000);
+    return process;
+  }
+
+  /** After a warm-up of the same length. */
+  private Rate rate(List<URI> pages, boolean unchanged) throws Exception {
+    round(pages, unchanged);
+    return round(pages, unchanged);
+  }
+
+  private Rate round(List<URI> pages, boolean unchanged) throws Exception {
+    ExecutorService readers = Executors.newFixedThreadPool(READERS);
+    List<Future<List<Long>>> all = new ArrayList<>();
+    List<String> tags = new ArrayList<>();
+    for (URI page : pages) {
+      tags.add(unchanged ? get(page, null).headers().firstValue("ETag").orElseThrow() : null);
+    }
+    long end = System.nanoTime() + TimeUnit.SECONDS.toNanos(SECONDS);
+    for (int i = 0; i < READERS; i++) {
+      int start = i * 7;
+      all.add(
+          readers.submit(
+              () -> {
+                List<Long> times = new ArrayList<>();
+                for (int n = start; System.nanoTime() < end; n++) {
+                  long begin = System.nanoTime();
+                  get(pages.get(n % pages.size()), tags.get(n % pages.size()));
+                  times.add(System.nanoTime() - begin);
+                }
+                return times;
+              }));
+    }
+    List<Long> times = new ArrayList<>();
+    for (Future<List<Long>> each : all) {
+      times.addAll(each.get());
+    }
+    readers.shutdown();
+    long[] sorted = times.stream().mapToLong(Long::longValue).sorted().toArray();
+    return new Rate((double) sorted.length / SECONDS, sorted[(int) (sorted.length * 0.99)] / 1e6);
+  }
+
+  /** True when a change that was answered was not delivered. */
+  private boolean deliver(Service service, double[] delays) throws Exception {
+    ConcurrentLinkedQueue<Double> measured = new ConcurrentLinkedQueue<>();
+    Set<String> received = ConcurrentHashMap.newKeySet();
+    HttpServer receiver = HttpServer.create(new InetSocketAddress("127.0.0.1", 0), 50);
+    ExecutorService threads = Executors.newCachedThreadPool();
+    receiver.setExecutor(threads);
+    receiver.createContext(
+        "/",
+        exchange -> {
+          Instant now = Instant.now();
+          JsonNode event = JSON.readTree(exchange.getRequestBody());
+          exchange.sendResponseHeaders(204, -1);
+          exchange.close();
+          received.add(
+              event.get("subject").asText() + event.at("/data/booking/reference").asText());
+          Instant then = Instant.parse(event.get("time").asText());
+          measured.add(java.time.Duration.between(then, now).toNanos() / 1e6);
+        });
+    receiver.start();
+    String hook = "http://127.0.0.1:" + receiver.getAddress().getPort() + "/";
+    send(
+        service.address("/api/v1/subscriptions"),
+        "POST",
+        "{\"url\": \"" + hook + "\", \"types\": [\"coldround.task.booked\"]}");
+    List<String> tasks = tasks(service);
+    book(service, tasks, 3, "warm-up", new AtomicInteger());
+    Thread.sleep(2000);
+    measured.clear();
+    book(service, tasks, 10, "measured", new AtomicInteger());
+    Thread.sleep(2000);
+    double[] sorted = measured.stream().mapToDouble(Double::doubleValue).sorted().toArray();
+    delays[0] = sorted[sorted.length / 2];
+    delays[1] = sorted[(int) (sorted.length * 0.99)];
+    delays[2] = sorted[sorted.length - 1];
+    System.out.printf("%d hooks, p99 %.0f ms%n", sorted.length, delays[1]);
+    Set<String> answered = killed(service, tasks);
+    Instant end = Instant.now().plusSeconds(90);
+    while (!received.containsAll(answered) && Instant.now().isBefore(end)) {
+      Thread.sleep(100);
+    }
+    boolean lost = !received.containsAll(answered);
+    System.out.printf("%d changes answered before the kill, lost: %b%n", answered.size(), lost);
+    receiver.stop(0);
+    threads.shutdownNow();
+    return lost;
+  }
+
+  /** What was answered before the service was killed in the middle of it. */
+  private Set<String> killed(Service service, List<String> tasks) throws Exception {
+    Set<String> answered = ConcurrentHashMap.newKeySet();
+    ExecutorService writers = Executors.newFixedThreadPool(8);
+    for (int w = 0; w < 8; w++) {
+      int writer = w;
+      writers.submit(
+          () -> {
+            for (int n = writer; n < tasks.size(); n += 8) {
+              String reference = "kill-" + n;
+              booking(service, tasks.get(n), n, reference);
+              answered.add(tasks.get(n) + reference);
+            }
+            return null;
+          });
+    }
+    while (answered.size() < Math.min(60, tasks.size() / 2)) {
+      Thread.sleep(1);
+    }
+    service.kill();
+    writers.shutdown();
+    writers.awaitTermination(60, TimeUnit.SECONDS);
+    service.start();
+    return answered;
+  }
+
+  private List<String> tasks(Service service) throws Exception {
+    List<String> ids = new ArrayList<>();
+    JsonNode page = JSON.readTree(get(service.address("/api/v1/tasks?limit=500"), null).body());
+    page.get("items").forEach(task -> ids.add(task.get("id").asText()));
+    return ids;
+  }
+
+  /** At a steady rate, whatever the answers take. */
+  private void book(
+      Service service, List<String> tasks, int seconds, String reference, AtomicInteger done)
+      throws Exception {
+    ExecutorService writers = Executors.newFixedThreadPool(16);
+    long start = System.nanoTime();
+    for (int n = 0; n < seconds * CHANGES_PER_SECOND; n++) {
+      long due = start + n * (1_000_000_000L / CHANGES_PER_SECOND);
+      long left = due - System.nanoTime();
+      if (left > 0) {
+        TimeUnit.NANOSECONDS.sleep(left);
+      }
+      int number = n;
+      writers.submit(
+          () -> {
+            booking(service, tasks.get(number % tasks.size()), number, reference);
+            return done.incrementAndGet();
+          });
+    }
+    writers.shutdown();
+    writers.awaitTermination(60, TimeUnit.SECONDS);
+    System.out.printf(
+        "%s: %d of %d bookings in %.1f s%n",
+        reference, done.get(), seconds * CHANGES_PER_SECOND, (System.nanoTime() - start) / 1e9);
+  }
+
+  private void booking(Service service, String task, int number, String reference) {
+    OffsetDateTime begins =
+        OffsetDateTime.of(2027, 1, 1, 0, 0, 0, 0, ZoneOffset.UTC).plusMinutes(number);
+    URI address = service.address("/api/v1/tasks/" + task + "/booking");
+    String json =
+        "{\"start\": \"%s\", \"reference\": \"%s\"}".formatted(begins.toInstant(), reference);
+    try {
+      // over what is booked already, or a first booking
+      int status = status(request(address, "PUT", json).header("If-Match", "*"));
+      if (status == 412) {
+        status = status(request(address, "PUT", json));
+      }
+      if (status != 200 && status != 201) {
+        throw new IOException("booking answered " + status);
+      }
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    } catch (InterruptedException e) {
+      throw new IllegalStateException(e);
+    }
+  }
+
+  private int status(HttpRequest.Builder request) throws IOException, InterruptedException {
+    return http.send(request.build(), HttpResponse.BodyHandlers.discarding()).statusCode();
+  }
+
+  private static HttpRequest.Builder request(URI address, String method, String json) {
+    return HttpRequest.newBuilder(address)
+        .header("Authorization", "Bearer " + Service.TOKEN)
+        .header("Content-Type", "application/json")
+        .method(method, HttpRequest.BodyPublishers.ofString(json));
+  }
+
+  private void send(URI address, String method, String json) throws Exception {
+    HttpResponse<String> answer =
+        http.send(request(address, method, json).build(), HttpResponse.BodyHandlers.ofString());
+    if (answer.statusCode() > 299) {
+      throw new IOException(Arrays.asList(answer.statusCode(), answer.body()).toString());
+    }
+  }
+}

@@ -1,0 +1,85 @@
+package coldround.benchmark;
+
+import java.io.IOException;
+import java.net.ServerSocket;
+import java.net.URI;
+import java.net.http.HttpClient;
+import java.net.http.HttpRequest;
+import java.net.http.HttpResponse;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.util.concurrent.TimeUnit;
+
+/** The packaged service in a process of its own, with the demo fleet. */
+final class Service implements AutoCloseable {
+
+  static final String TOKEN = "the-token-of-the-benchmark";
+
+  private static final Path JAR = Path.of("target", "quarkus-app", "quarkus-run.jar");
+
+  final int port;
+  private final Path data;
+  private final HttpClient http = HttpClient.newHttpClient();
+  private Process process;
+
+  Service(Path data) throws IOException {
+    if (!Files.exists(JAR)) {
+      throw new IllegalArgumentException("build the service first: mvn -q -DskipTests package");
+    }
+    this.data = data;
+    this.port = freePort();
+  }
+
+  static int freePort() throws IOException {
+    try (ServerSocket any = new ServerSocket(0)) {
+      return any.getLocalPort();
+    }
+  }
+
+  void start() throws IOException, InterruptedException {
+    ProcessBuilder builder =
+        new ProcessBuilder(
+            Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+            "-Dquarkus.http.port=" + port,
+            "-Dcoldround.hooks.allowed=127.0.0.0/8",
+            "-jar",
+            JAR.toString());
+    builder.environment().put("COLDROUND_DATA", data.toString());
+    builder.environment().put("COLDROUND_DEMO", "true");
+    builder.environment().put("COLDROUND_TOKEN", TOKEN);
+    process =
+        builder.redirectErrorStream(true).redirectOutput(data.resolve("log").toFile()).start();
+    Instant end = Instant.now().plusSeconds(120);
+    while (!ready()) {
+      if (!process.isAlive() || Instant.now().isAfter(end)) {
+        throw new IOException("the service did not start; see " + data.resolve("log"));
+      }
+      Thread.sleep(100);
+    }
+  }
+
+  private boolean ready() throws InterruptedException {
+    try {
+      HttpRequest ask = HttpRequest.newBuilder(address("/q/health/ready")).build();
+      return http.send(ask, HttpResponse.BodyHandlers.discarding()).statusCode() == 200;
+    } catch (IOException e) {
+      return false;
+    }
+  }
+
+  URI address(String path) {
+    return URI.create("http://127.0.0.1:" + port + path);
+  }
+
+  /** As kill -9 does. */
+  void kill() throws InterruptedException {
+    process.destroyForcibly().waitFor(30, TimeUnit.SECONDS);
+  }
+
+  @Override
+  public void close() throws InterruptedException {
+    process.destroy();
+    process.waitFor(30, TimeUnit.SECONDS);
+  }
+}
