@@ -68,7 +68,7 @@ class PlansTest {
             .header("Location", notNullValue())
             .body("years", hasSize(10), "years[0].year", equalTo(2027))
             .body("units.size()", greaterThan(5), "comparison", hasSize(3))
-            .body("status", equalTo("proven"), "gap", lessThanOrEqualTo(1e-4f))
+            .body("status", equalTo("proven"), "gap.toDouble()", lessThanOrEqualTo(1e-4))
             .body("units[0].reasons[0].source", notNullValue())
             .body("assumptions.source.flatten()", notNullValue())
             .extract();
