@@ -33,6 +33,11 @@ public final class NextReadings {
     this.refrigerants = refrigerants;
   }
 
+  /** The same under the scoring that assessed a unit, such as that of a past day. */
+  public NextReadings under(Scoring other) {
+    return new NextReadings(other, rules, refrigerants);
+  }
+
   /**
    * Those that narrow the range, the best first.
    *

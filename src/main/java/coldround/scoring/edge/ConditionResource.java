@@ -9,6 +9,7 @@ import coldround.http.Problem;
 import coldround.quantity.MeasureSystem;
 import coldround.scoring.Assessment;
 import coldround.scoring.NextReadings;
+import coldround.scoring.Scoring;
 import coldround.scoring.ScoringOnDay;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.GET;
@@ -62,10 +63,14 @@ public class ConditionResource {
     UnitHistory history = fleet.history(id).orElseThrow(() -> Problem.notFound("unit " + id));
     LocalDate now = today.at(history.site());
     LocalDate day = Parameters.date("asOf", asOf, now);
-    Assessment assessment = scoring.on(day, now).assess(history, day);
+    Scoring ofTheDay = scoring.on(day, now);
+    Assessment assessment = ofTheDay.assess(history, day);
     return answers.read(
         ConditionView.of(
-            history.unit(), assessment.condition(), next.of(history, assessment), system),
+            history.unit(),
+            assessment.condition(),
+            next.under(ofTheDay).of(history, assessment),
+            system),
         request);
   }
 }

@@ -505,7 +505,8 @@ class RoundsTest {
     assertFalse(rounds.isEmpty());
     for (Map<String, Object> round : rounds) {
       assertEquals("KVS/CFS", ((Map<?, ?>) round.get("start")).get("place"));
-      assertEquals(38.5f, ((Map<?, ?>) round.get("end")).get("latitude"));
+      Number north = (Number) ((Map<?, ?>) round.get("end")).get("latitude");
+      assertEquals(38.5, north.doubleValue());
     }
   }
 
