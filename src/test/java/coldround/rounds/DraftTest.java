@@ -39,6 +39,7 @@ class DraftTest {
   private final List<Job> jobs = new ArrayList<>();
   private final List<Call> calls = new ArrayList<>();
   private Travel travel = new Travel(RULES.roads());
+  private final DrivesByHand drives = new DrivesByHand();
   private Instant now = SUNDAY;
   private Set<LocalDate> holidays = Set.of();
 
@@ -110,11 +111,7 @@ class DraftTest {
         draft.answer(draft.together(new RuinAndRecreate().search(draft.problem(), options)));
     assertEquals(
         List.of(),
-        RoundPlanChecker.check(
-            order,
-            plan,
-            (from, to) -> travel.between(from, to).minutes(),
-            RULES.minutes(Figure.OVERTIME_MOST)));
+        RoundPlanChecker.check(order, plan, drives::minutes, RULES.minutes(Figure.OVERTIME_MOST)));
     return plan;
   }
 
@@ -265,6 +262,7 @@ class DraftTest {
     town();
     travel = new Travel(RULES.roads());
     travel.put("T1", "A/NEAR", 9, 6.0);
+    drives.put("T1", "A/NEAR", 9);
     job("near", "A/NEAR", 30, MONDAY, 50);
     job("far", "A/FAR", 30, MONDAY, 50);
     RoundPlan plan = plan();
