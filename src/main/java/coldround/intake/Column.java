@@ -83,7 +83,7 @@ public record Column(
   }
 
   /** True for a unit of measure that its values may be given in. */
-  boolean accepts(Measure other) {
+  public boolean accepts(Measure other) {
     return measure != null && measure.dimension().accepts(other.dimension());
   }
 

@@ -4,6 +4,7 @@ import static javax.measure.MetricPrefix.KILO;
 
 import java.util.Currency;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
@@ -139,6 +140,11 @@ public final class Measure {
       String code, String label, int decimals, Dimension dimension, double kpa) {
     Unit<javax.measure.quantity.Pressure> base = KILO(Units.PASCAL);
     return linear(code, label, decimals, dimension, base.multiply(kpa), base);
+  }
+
+  /** All that have a name of their own; a currency has its ISO 4217 code instead. */
+  public static List<Measure> all() {
+    return List.copyOf(KNOWN.values());
   }
 
   /** The measure of that code, a currency by its ISO 4217 code included. */

@@ -26,6 +26,7 @@ public final class Benchmarks {
               entry("csv-score", new CsvScore()),
               entry("demo", new Demo()),
               entry("feed", FeedSpeed::run),
+              entry("fleet-list", new FleetPages()),
               entry("import", new ImportSpeed()),
               entry("import-killed", new KilledImports()),
               entry("replacement", Replacement::run),

@@ -20,14 +20,21 @@ final class Spool implements AutoCloseable {
   private static final int PIECE = 1 << 16;
 
   private final Path file;
+  private final boolean borrowed;
 
-  private Spool(Path file) {
+  private Spool(Path file, boolean borrowed) {
     this.file = file;
+    this.borrowed = borrowed;
+  }
+
+  /** The same file for one more import; it stays when that one closes it. */
+  Spool borrowed() {
+    return new Spool(file, true);
   }
 
   static Spool empty() {
     try {
-      return new Spool(Files.createTempFile("coldround-import", ".csv"));
+      return new Spool(Files.createTempFile("coldround-import", ".csv"), false);
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
@@ -93,6 +100,9 @@ final class Spool implements AutoCloseable {
 
   @Override
   public void close() {
+    if (borrowed) {
+      return;
+    }
     try {
       Files.deleteIfExists(file);
     } catch (IOException e) {

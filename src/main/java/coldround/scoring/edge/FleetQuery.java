@@ -4,7 +4,7 @@ import coldround.fleet.UnitIds;
 import coldround.scoring.FleetList.Order;
 import coldround.scoring.FleetList.Place;
 import coldround.scoring.FleetList.Search;
-import jakarta.persistence.TypedQuery;
+import jakarta.persistence.Query;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -12,37 +12,53 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 
-/** The conditions of one search of the fleet list, as JPQL with parameters. */
+/**
+ * The conditions of one search of the fleet list, as SQL over the tables themselves. A list of a
+ * hundred thousand is found by its narrow index first, and only the lines shown are read in full;
+ * what no condition needs is not joined.
+ */
 final class FleetQuery {
 
-  private static final String WORDS =
-      "lower(concat(f.customer,' ',f.customerName,' ',f.site,' ',f.siteName,' ',f.tag,' ',f.kind,"
-          + "' ',f.maker,' ',f.model,' ',f.refrigerant))";
+  private static final String OF_SITE =
+      "lower(concat(c.code, ' ', c.name, ' ', s.code, ' ', s.name, ' '))";
+  private static final String OF_UNIT =
+      "lower(concat(u.tag, ' ', u.kind, ' ', u.maker, ' ', u.model, ' ', u.refrigerant))";
 
   private final List<String> conditions = new ArrayList<>();
   private final Map<String, Object> parameters = new LinkedHashMap<>();
+  private boolean unit;
+  private boolean site;
 
   static FleetQuery of(Search search) {
     FleetQuery query = new FleetQuery();
-    query.equal("customer", search.customer());
-    query.equal("site", search.site());
-    query.equal("kind", search.kind());
-    query.equal("refrigerant", search.refrigerant());
-    query.unit(search.unit());
+    query.site("c.code", "customer", search.customer());
+    query.site("s.code", "site", search.site());
+    query.unit("u.kind", "kind", search.kind());
+    query.unit("u.refrigerant", "refrigerant", search.refrigerant());
+    query.one(search.unit());
     query.words(search.text());
     return query;
   }
 
-  private void equal(String field, String value) {
+  private void site(String column, String name, String value) {
     if (!value.isEmpty()) {
-      with("f." + field + " = :" + field, field, value);
+      site = true;
+      with(column + " = :" + name, name, value);
     }
   }
 
-  private void unit(String unit) {
-    if (!unit.isEmpty()) {
-      parameters.put("unitId", UnitIds.number(unit).orElse(-1));
-      with("(f.tag = :tag or f.unitId = :unitId)", "tag", unit);
+  private void unit(String column, String name, String value) {
+    if (!value.isEmpty()) {
+      unit = true;
+      with(column + " = :" + name, name, value);
+    }
+  }
+
+  private void one(String tagOrId) {
+    if (!tagOrId.isEmpty()) {
+      unit = true;
+      parameters.put("unitId", UnitIds.number(tagOrId).orElse(-1));
+      with("(u.tag = :tag or u.id = :unitId)", "tag", tagOrId);
     }
   }
 
@@ -50,9 +66,23 @@ final class FleetQuery {
     int n = 0;
     for (String word : text.toLowerCase(Locale.ROOT).split("\\s+")) {
       if (!word.isEmpty()) {
+        unit = true;
+        site = true;
         String name = "word" + n++;
         String escaped = word.replaceAll("([%_!])", "!$1");
-        with(WORDS + " like :" + name + " escape '!'", name, "%" + escaped + "%");
+        // the few sites are searched once, not with each of their units
+        String like = " like :" + name + " escape '!'";
+        with(
+            "("
+                + OF_UNIT
+                + like
+                + " or u.site_id in (select s.id from site s join customer c on c.id ="
+                + " s.customer_id where "
+                + OF_SITE
+                + like
+                + "))",
+            name,
+            "%" + escaped + "%");
       }
     }
   }
@@ -61,14 +91,14 @@ final class FleetQuery {
   void after(Order order, Place place) {
     parameters.put("id", UnitIds.number(place.unitId()).orElse(-1));
     switch (order) {
-      case SCORE -> with("(f.score > :p or f.score = :p and f.unitId > :id)", "p", place.score());
+      case SCORE -> with("a.score >= :p and (a.score > :p or a.unit_id > :id)", "p", place.score());
       case DUE -> afterDue(place.nextDue());
       case NAME -> {
         parameters.put("afterSite", place.site());
         parameters.put("afterTag", place.tag());
         with(
-            "(f.customer > :p or f.customer = :p and (f.site > :afterSite or f.site = :afterSite"
-                + " and (f.tag > :afterTag or f.tag = :afterTag and f.unitId > :id)))",
+            "c.code >= :p and (c.code > :p or s.code > :afterSite or s.code = :afterSite and"
+                + " (u.tag > :afterTag or u.tag = :afterTag and a.unit_id > :id))",
             "p",
             place.customer());
       }
@@ -78,9 +108,12 @@ final class FleetQuery {
   // a unit with nothing due comes after all that have a date
   private void afterDue(LocalDate due) {
     if (due == null) {
-      conditions.add("f.nextDue is null and f.unitId > :id");
+      conditions.add("a.next_due is null and a.unit_id > :id");
     } else {
-      with("(f.nextDue is null or f.nextDue > :p or f.nextDue = :p and f.unitId > :id)", "p", due);
+      with(
+          "(a.next_due is null or a.next_due > :p or a.next_due = :p and a.unit_id > :id)",
+          "p",
+          due);
     }
   }
 
@@ -89,19 +122,37 @@ final class FleetQuery {
     parameters.put(name, value);
   }
 
-  String where() {
+  /** The units found, in that order. */
+  String ids(Order order) {
+    return "select a.unit_id" + from(order == Order.NAME) + where() + orderBy(order);
+  }
+
+  String count() {
+    return "select count(*)" + from(false) + where();
+  }
+
+  private String from(boolean named) {
+    String joined = unit || site || named ? " join unit u on u.id = a.unit_id" : "";
+    String placed =
+        site || named
+            ? " join site s on s.id = u.site_id join customer c on c.id = s.customer_id"
+            : "";
+    return " from assessment a" + joined + placed;
+  }
+
+  private String where() {
     return conditions.isEmpty() ? "" : " where " + String.join(" and ", conditions);
   }
 
-  static String orderBy(Order order) {
+  private static String orderBy(Order order) {
     return switch (order) {
-      case SCORE -> " order by f.score, f.unitId";
-      case DUE -> " order by f.nextDue nulls last, f.unitId";
-      case NAME -> " order by f.customer, f.site, f.tag, f.unitId";
+      case SCORE -> " order by a.score, a.unit_id";
+      case DUE -> " order by a.next_due nulls last, a.unit_id";
+      case NAME -> " order by c.code, s.code, u.tag, a.unit_id";
     };
   }
 
-  <T> TypedQuery<T> bind(TypedQuery<T> query) {
+  Query bind(Query query) {
     parameters.forEach(query::setParameter);
     return query;
   }

@@ -13,10 +13,11 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
-import jakarta.persistence.TypedQuery;
+import jakarta.persistence.Query;
 import jakarta.transaction.Transactional;
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -129,15 +130,24 @@ class StoredFleetList implements FleetList, Ranking {
     if (after != null) {
       query.after(order, after);
     }
-    return query
-        .bind(
-            entities.createQuery(
-                "from FleetLineRow f" + query.where() + FleetQuery.orderBy(order),
-                FleetLineRow.class))
-        .setMaxResults(limit)
+    Query found = entities.createNativeQuery(query.ids(order), Long.class);
+    @SuppressWarnings("unchecked")
+    List<Long> ids = query.bind(found).setMaxResults(limit).getResultList();
+    return lines(ids);
+  }
+
+  /** The lines of these units, in the order of the ids. */
+  private List<FleetLine> lines(List<Long> ids) {
+    if (ids.isEmpty()) {
+      return List.of();
+    }
+    Map<Long, FleetLineRow> rows = new HashMap<>();
+    entities
+        .createQuery("from FleetLineRow f where f.unitId in :ids", FleetLineRow.class)
+        .setParameter("ids", ids)
         .getResultStream()
-        .map(this::line)
-        .toList();
+        .forEach(row -> rows.put(row.unitId, row));
+    return ids.stream().map(rows::get).map(this::line).toList();
   }
 
   @Override
@@ -153,11 +163,8 @@ class StoredFleetList implements FleetList, Ranking {
   @Transactional
   public long count(Search search) {
     FleetQuery query = FleetQuery.of(search);
-    TypedQuery<Long> count =
-        query.bind(
-            entities.createQuery(
-                "select count(*) from FleetLineRow f" + query.where(), Long.class));
-    return count.getSingleResult();
+    Query count = query.bind(entities.createNativeQuery(query.count(), Long.class));
+    return (Long) count.getSingleResult();
   }
 
   @Override
@@ -166,14 +173,13 @@ class StoredFleetList implements FleetList, Ranking {
     return new Range(distinct("kind"), distinct("refrigerant"));
   }
 
-  private List<String> distinct(String field) {
-    return entities
-        .createQuery(
-            "select distinct f." + field + " from FleetLineRow f where f." + field + " <> ''",
-            String.class)
-        .getResultStream()
-        .sorted()
-        .toList();
+  // of every unit, retired ones too: an index answers that, and the reader loses nothing by it
+  @SuppressWarnings("unchecked")
+  private List<String> distinct(String column) {
+    Query distinct =
+        entities.createNativeQuery("select distinct " + column + " from unit", String.class);
+    List<String> values = distinct.getResultList();
+    return values.stream().filter(value -> !value.isEmpty()).sorted().toList();
   }
 
   private FleetLine line(FleetLineRow row) {

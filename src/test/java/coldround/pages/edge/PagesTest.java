@@ -49,7 +49,7 @@ class PagesTest {
         .body(
             allOf(
                 containsString("No unit yet"),
-                containsString("import/templates"),
+                containsString("/imports/templates/customers.csv"),
                 containsString("/api/v1/imports/customers")));
   }
 

@@ -1,0 +1,108 @@
+package coldround.benchmark;
+
+import coldround.scoring.FleetLine;
+import coldround.scoring.FleetList;
+import coldround.scoring.FleetList.Order;
+import coldround.scoring.FleetList.Place;
+import coldround.scoring.FleetList.Search;
+import coldround.scoring.edge.FleetListStore;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.stream.Stream;
+
+/**
+ * {@code fleet-list UNITS [JDBC-URL USER PASSWORD]}: what the fleet page reads of a big fleet, for
+ * each way to look for it, in milliseconds. Without a database it makes an H2 file.
+ */
+final class FleetPages implements Benchmarks.Program {
+
+  private static final int ROUNDS = 7;
+  private static final int LINES = 51;
+
+  @Override
+  public void run(String... arguments) throws Exception {
+    if (arguments.length != 1 && arguments.length != 4) {
+      throw new IllegalArgumentException("fleet-list UNITS [JDBC-URL USER PASSWORD]");
+    }
+    int units = Integer.parseInt(arguments[0]);
+    if (arguments.length == 4) {
+      measure(arguments[1], arguments[2], arguments[3], units);
+      return;
+    }
+    Path folder = Files.createTempDirectory("coldround-benchmark");
+    try {
+      String url =
+          "jdbc:h2:file:"
+              + folder.resolve("fleet")
+              + ";MODE=PostgreSQL;DATABASE_TO_LOWER=TRUE;DEFAULT_NULL_ORDERING=HIGH;CACHE_SIZE=65536";
+      measure(url, "coldround", "coldround", units);
+    } finally {
+      try (Stream<Path> files = Files.walk(folder)) {
+        files.sorted(Comparator.reverseOrder()).forEach(file -> file.toFile().delete());
+      }
+    }
+  }
+
+  private void measure(String url, String user, String password, int units) throws Exception {
+    try (FleetListStore store = new FleetListStore(url, user, password, units)) {
+      System.out.println("| looked for | found | lines ms | count ms | choices ms | page ms |");
+      System.out.println("|---|---|---|---|---|---|");
+      Search all = new Search("", "", "", "", "", "");
+      measure(store, "all, worst first", all, Order.SCORE, null);
+      measure(store, "all, due first", all, Order.DUE, null);
+      measure(store, "all, by name", all, Order.NAME, null);
+      List<FleetLine> first = store.list().lines(all, Order.SCORE, null, LINES);
+      Place middle = new Place(50, null, "", "", "", first.get(0).unitId());
+      measure(store, "all, from the middle", all, Order.SCORE, middle);
+      Search kind = new Search("", "", "", "ice-machine", "", "");
+      measure(store, "kind", kind, Order.SCORE, null);
+      measure(store, "refrigerant", new Search("", "", "", "", "R-22", ""), Order.SCORE, null);
+      measure(store, "customer", new Search("C7", "", "", "", "", ""), Order.SCORE, null);
+      measure(store, "site", new Search("C7", "S150", "", "", "", ""), Order.SCORE, null);
+      measure(store, "tag", new Search("", "", "U-77", "", "", ""), Order.SCORE, null);
+      Search words = new Search("", "", "", "", "", "thornfield 77");
+      measure(store, "two words", words, Order.SCORE, null);
+      measure(store, "a word of a site", new Search("", "", "", "", "", "dock"), Order.SCORE, null);
+      measure(store, "nothing", new Search("", "", "", "", "", "zeppelin"), Order.SCORE, null);
+    }
+  }
+
+  private static void measure(
+      FleetListStore store, String name, Search search, Order order, Place after) {
+    FleetList list = store.list();
+    double[][] times = new double[3][ROUNDS];
+    long found = 0;
+    for (int i = 0; i < ROUNDS; i++) {
+      store.forget();
+      long start = System.nanoTime();
+      list.lines(search, order, after, LINES);
+      long lines = System.nanoTime();
+      found = list.count(search);
+      long count = System.nanoTime();
+      list.range();
+      times[0][i] = (lines - start) / 1e6;
+      times[1][i] = (count - lines) / 1e6;
+      times[2][i] = (System.nanoTime() - count) / 1e6;
+    }
+    double[] medians = Arrays.stream(times).mapToDouble(FleetPages::median).toArray();
+    System.out.printf(
+        Locale.ROOT,
+        "| %s | %d | %.1f | %.1f | %.1f | %.1f |%n",
+        name,
+        found,
+        medians[0],
+        medians[1],
+        medians[2],
+        Arrays.stream(medians).sum());
+  }
+
+  private static double median(double[] times) {
+    double[] sorted = times.clone();
+    Arrays.sort(sorted);
+    return sorted[sorted.length / 2];
+  }
+}
