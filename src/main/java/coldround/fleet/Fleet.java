@@ -4,6 +4,7 @@ import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
+import java.util.function.Function;
 
 /** What is stored of the fleet, for whoever computes from it. */
 public interface Fleet {
@@ -12,13 +13,26 @@ public interface Fleet {
   Optional<UnitHistory> history(String unitId);
 
   /**
-   * Everything about each unit that fits, retired ones included, one after the other in a fixed
-   * order, without holding them all in memory.
+   * Works on everything about each unit that fits, retired ones included, without holding them all
+   * in memory. Several units are worked on at once, the results are taken in a fixed order by the
+   * calling thread.
+   *
+   * @param work computes from the history alone: it is called from several threads
    */
-  void eachHistory(FleetFilter filter, Consumer<UnitHistory> each);
+  <T> void each(FleetFilter filter, Function<UnitHistory, T> work, Consumer<T> take);
 
   /** The same for the units of these ids. */
-  void eachHistory(Collection<String> unitIds, Consumer<UnitHistory> each);
+  <T> void each(Collection<String> unitIds, Function<UnitHistory, T> work, Consumer<T> take);
+
+  /** Everything about each unit that fits, one after the other. */
+  default void eachHistory(FleetFilter filter, Consumer<UnitHistory> each) {
+    each(filter, Function.identity(), each);
+  }
+
+  /** The same for the units of these ids. */
+  default void eachHistory(Collection<String> unitIds, Consumer<UnitHistory> each) {
+    each(unitIds, Function.identity(), each);
+  }
 
   List<Customer> customers();
 

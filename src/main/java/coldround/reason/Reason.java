@@ -33,7 +33,8 @@ public record Reason(String code, String template, Map<String, Object> inputs, S
     for (int i = 0; i < facts.size(); i++) {
       check(facts.name(i), facts.fact(i));
     }
-    for (String name : NAMES.computeIfAbsent(template, Reason::names)) {
+    List<String> named = NAMES.get(template);
+    for (String name : named != null ? named : NAMES.computeIfAbsent(template, Reason::names)) {
       if (!inputs.containsKey(name)) {
         throw new IllegalArgumentException("no fact {" + name + "} for " + code);
       }

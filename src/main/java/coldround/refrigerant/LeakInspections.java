@@ -78,16 +78,22 @@ public final class LeakInspections {
     if (months.isEmpty()) {
       return no(rule, circuit, "leak-detector-instead", BY_DETECTOR);
     }
+    return new InspectionDuty(
+        months, rule.detectorMandatory(), () -> due(rule, circuit, months.getAsInt()));
+  }
+
+  private static Reason due(InspectionRule rule, ChargedCircuit circuit, int months) {
     Map<String, Object> facts = facts(rule, circuit);
-    facts.put("months", months.getAsInt());
-    Reason reason = new Reason("leak-inspection", DUE, facts, rule.source());
-    return new InspectionDuty(months, rule.detectorMandatory(), reason);
+    facts.put("months", months);
+    return new Reason("leak-inspection", DUE, facts, rule.source());
   }
 
   private static InspectionDuty no(
       InspectionRule rule, ChargedCircuit circuit, String code, String template) {
-    Reason reason = new Reason(code, template, facts(rule, circuit), rule.source());
-    return new InspectionDuty(OptionalInt.empty(), rule.detectorMandatory(), reason);
+    return new InspectionDuty(
+        OptionalInt.empty(),
+        rule.detectorMandatory(),
+        () -> new Reason(code, template, facts(rule, circuit), rule.source()));
   }
 
   private static InspectionDuty none(
@@ -99,10 +105,11 @@ public final class LeakInspections {
     return least
         .map(rule -> no(rule, circuit, "charge-too-small", TOO_LITTLE))
         .orElseGet(
-            () -> {
-              Reason reason = new Reason("no-leak-inspection", NO_RULE, facts(circuit), law);
-              return new InspectionDuty(OptionalInt.empty(), false, reason);
-            });
+            () ->
+                new InspectionDuty(
+                    OptionalInt.empty(),
+                    false,
+                    () -> new Reason("no-leak-inspection", NO_RULE, facts(circuit), law)));
   }
 
   private static Map<String, Object> facts(InspectionRule rule, ChargedCircuit circuit) {

@@ -2,10 +2,12 @@ package coldround.refrigerant;
 
 import coldround.table.RuleTables;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.regex.Pattern;
 
@@ -23,10 +25,12 @@ final class RefrigerantNames {
   private static final Pattern NOISE = Pattern.compile("[^A-Z0-9]");
 
   private final Map<String, String> designationByKey = new HashMap<>();
+  private final Set<String> designations = new HashSet<>();
 
   static RefrigerantNames load(RuleTables tables, List<Refrigerant> refrigerants) {
     RefrigerantNames names = new RefrigerantNames();
     refrigerants.forEach(r -> names.add(tables, RefrigerantTable.FILE, r.designation(), r));
+    refrigerants.forEach(r -> names.designations.add(r.designation()));
     Map<String, Refrigerant> known = new HashMap<>();
     refrigerants.forEach(r -> known.put(r.designation(), r));
     tables
@@ -47,8 +51,12 @@ final class RefrigerantNames {
   }
 
   Optional<String> designation(String written) {
-    return written == null
-        ? Optional.empty()
+    if (written == null) {
+      return Optional.empty();
+    }
+    // nearly all are written as the standard writes them
+    return designations.contains(written)
+        ? Optional.of(written)
         : Optional.ofNullable(designationByKey.get(key(written)));
   }
 

@@ -8,15 +8,14 @@ final class CleaningCost {
   /** Labour, its share of the trip and materials, in the currency of the cost table. */
   static double of(UnitCase unit) {
     UpkeepTables tables = unit.tables();
-    Costs costs = tables.costs();
-    String place = unit.jurisdiction();
+    PricesAt prices = unit.prices();
     int minutes = tables.catalogue().get(TaskCode.CONDENSER).minutes();
-    double labour = costs.of("labour", "*", place).amount() * minutes / 60;
+    double labour = prices.of("labour", Costs.ANY).amount() * minutes / 60;
     double trip =
-        costs.of("trip", "*", place).amount() * tables.limits().value(UpkeepLimit.TRIP_SHARE);
+        prices.of("trip", Costs.ANY).amount() * tables.limits().value(UpkeepLimit.TRIP_SHARE);
     double materials =
-        costs.has("materials", TaskCode.CONDENSER)
-            ? costs.of("materials", TaskCode.CONDENSER, place).amount()
+        tables.costs().has("materials", TaskCode.CONDENSER)
+            ? prices.of("materials", TaskCode.CONDENSER).amount()
             : 0;
     return labour + trip + materials;
   }

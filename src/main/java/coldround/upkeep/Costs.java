@@ -12,6 +12,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.concurrent.ConcurrentHashMap;
 
 /**
  * Prices, rates and chances of scoring/costs.csv, all in one currency. A row for the very thing and
@@ -19,8 +20,8 @@ import java.util.Set;
  */
 public final class Costs {
 
-  private static final String FILE = "costs.csv";
-  private static final String ANY = "*";
+  static final String FILE = "costs.csv";
+  static final String ANY = "*";
   // groups that the computations ask for by name, each with the thing whose row must be there
   private static final Map<String, String> NEEDED =
       Map.of(
@@ -45,6 +46,8 @@ public final class Costs {
 
   private final Map<Asked, Cost> rows = new HashMap<>();
   private final List<Cost> all = new ArrayList<>();
+  // a fleet stands in few places, and every unit asks for a dozen prices
+  private final Map<String, PricesAt> places = new ConcurrentHashMap<>();
   private Measure currency;
 
   private Costs() {}
@@ -127,6 +130,27 @@ public final class Costs {
       throw new IllegalArgumentException("no " + group + " of " + of + " in " + FILE);
     }
     return found;
+  }
+
+  /**
+   * All that hold at a place.
+   *
+   * @param place ISO 3166 country with optional subdivision; may be empty
+   */
+  PricesAt at(String place) {
+    PricesAt known = places.get(place);
+    return known != null ? known : places.computeIfAbsent(place, this::pricesAt);
+  }
+
+  private PricesAt pricesAt(String place) {
+    Map<String, Map<String, Cost>> groups = new HashMap<>();
+    for (Cost cost : all) {
+      Cost holds = first(cost.group(), cost.of(), place);
+      if (holds != null) {
+        groups.computeIfAbsent(cost.group(), group -> new HashMap<>()).put(cost.of(), holds);
+      }
+    }
+    return new PricesAt(groups);
   }
 
   private Cost first(String group, String of, String place) {

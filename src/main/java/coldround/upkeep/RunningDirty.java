@@ -32,7 +32,7 @@ record RunningDirty(
         measured > 0 ? measured : use.kilowatts(),
         measured > 0,
         use,
-        tables.costs().of("electricity", "*", unit.jurisdiction()));
+        unit.prices().of("electricity", Costs.ANY));
   }
 
   private static double usualAmbientC(UnitCase unit) {

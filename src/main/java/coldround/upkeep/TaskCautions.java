@@ -2,6 +2,7 @@ package coldround.upkeep;
 
 import coldround.fleet.Unit;
 import coldround.refrigerant.Refrigerant;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
@@ -11,20 +12,28 @@ import java.util.concurrent.ConcurrentHashMap;
 /** What to beware of at a task: what the task brings with it and what the unit does. */
 final class TaskCautions {
 
-  private record Situation(String task, String kind, String refrigerant, String place) {}
+  private record Situation(String kind, String refrigerant, String place) {}
 
   private final UpkeepTables tables;
   // the same few situations come back for every unit of a fleet
-  private final Map<Situation, List<String>> known = new ConcurrentHashMap<>();
+  private final Map<Situation, Map<String, List<String>>> known = new ConcurrentHashMap<>();
 
   TaskCautions(UpkeepTables tables) {
     this.tables = tables;
   }
 
-  List<String> of(TaskKind task, Unit unit, String refrigerant) {
-    Situation situation =
-        new Situation(task.code(), unit.kind(), refrigerant, unit.condenserPlace());
-    return known.computeIfAbsent(situation, key -> texts(task, key));
+  /** By task, for tasks on this unit. */
+  Map<String, List<String>> of(Unit unit, String refrigerant) {
+    Situation situation = new Situation(unit.kind(), refrigerant, unit.condenserPlace());
+    return known.computeIfAbsent(situation, this::texts);
+  }
+
+  private Map<String, List<String>> texts(Situation situation) {
+    Map<String, List<String>> texts = new HashMap<>();
+    for (TaskKind task : tables.catalogue().all()) {
+      texts.put(task.code(), texts(task, situation));
+    }
+    return texts;
   }
 
   private List<String> texts(TaskKind task, Situation key) {

@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Predicate;
 
 /** Which faults a task prevents, and how many of them: scoring/task-effects.csv. */
 final class TaskEffects {
@@ -26,6 +27,8 @@ final class TaskEffects {
   record Effect(String task, String mode, String when, double share, Source source) {}
 
   private final Map<String, List<Effect>> byTask = new HashMap<>();
+  // of the many tasks whose effects hang on no reason
+  private final Map<String, Map<String, Double>> always = new HashMap<>();
 
   private TaskEffects() {}
 
@@ -34,6 +37,12 @@ final class TaskEffects {
     for (Effect effect : tables.read(FILE, "effect", row -> effect(row, catalogue))) {
       effects.byTask.computeIfAbsent(effect.task, task -> new ArrayList<>()).add(effect);
     }
+    effects.byTask.forEach(
+        (task, its) -> {
+          if (its.stream().allMatch(effect -> effect.when.isEmpty())) {
+            effects.always.put(task, greatest(its, code -> false));
+          }
+        });
     return effects;
   }
 
@@ -46,7 +55,23 @@ final class TaskEffects {
         task, row.required("mode"), row.text("when"), row.number("share", 0, 1), row.source());
   }
 
-  List<Effect> of(String task) {
-    return byTask.getOrDefault(task, List.of());
+  /**
+   * The greatest share by mode.
+   *
+   * @param reasons whether the task has a reason of that code
+   */
+  Map<String, Double> shares(String task, Predicate<String> reasons) {
+    Map<String, Double> known = always.get(task);
+    return known != null ? known : greatest(byTask.getOrDefault(task, List.of()), reasons);
+  }
+
+  private static Map<String, Double> greatest(List<Effect> effects, Predicate<String> reasons) {
+    Map<String, Double> shares = new HashMap<>();
+    for (Effect effect : effects) {
+      if (effect.when.isEmpty() || reasons.test(effect.when)) {
+        shares.merge(effect.mode, effect.share, Math::max);
+      }
+    }
+    return shares;
   }
 }

@@ -15,12 +15,14 @@ final class UnitCase {
   private final Assessment assessment;
   private final UpkeepTables tables;
   private final WorkRecord record;
+  private final PricesAt prices;
   private RunningDirty dirty;
 
   UnitCase(Assessment assessment, UpkeepTables tables) {
     this.assessment = assessment;
     this.tables = tables;
     this.record = new WorkRecord(assessment.history());
+    this.prices = tables.costs().at(jurisdiction());
   }
 
   Assessment assessment() {
@@ -29,6 +31,11 @@ final class UnitCase {
 
   UpkeepTables tables() {
     return tables;
+  }
+
+  /** Those that hold at the site. */
+  PricesAt prices() {
+    return prices;
   }
 
   WorkRecord record() {

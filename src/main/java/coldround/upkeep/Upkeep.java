@@ -125,12 +125,13 @@ public final class Upkeep {
         asked.computeIfAbsent(ask.task(), task -> new ArrayList<>(4)).add(ask);
       }
     }
+    Map<String, List<String>> beware = cautions.of(unit, assessment.supply().refrigerant());
     List<Task> tasks = new ArrayList<>(asked.size());
     asked.forEach(
         (code, asks) -> {
           TaskKind kind = tables.catalogue().get(code);
           if (unitCase.has(kind)) {
-            tasks.add(task(unitCase, kind, asks, asOf));
+            tasks.add(task(unitCase, kind, asks, beware.get(code), asOf));
           }
         });
     tasks.sort(BY_DUE);
@@ -151,7 +152,8 @@ public final class Upkeep {
     return List.copyOf(tasks);
   }
 
-  private Task task(UnitCase unit, TaskKind kind, List<Ask> asks, LocalDate asOf) {
+  private static Task task(
+      UnitCase unit, TaskKind kind, List<Ask> asks, List<String> cautions, LocalDate asOf) {
     asks.sort(Comparator.comparing(ask -> ask.reason().date()));
     LocalDate due = asks.get(0).reason().date();
     LocalDate earliest = due.minusDays(kind.daysBefore());
@@ -169,7 +171,7 @@ public final class Upkeep {
         worth.perMinute(kind.minutes()),
         Task.State.of(asOf, earliest, latest),
         reasons(asks, worth),
-        cautions.of(kind, unit.unit(), unit.assessment().supply().refrigerant()));
+        cautions);
   }
 
   private static LocalDate latest(LocalDate usual, LocalDate due, List<Ask> asks) {

@@ -6,7 +6,6 @@ import coldround.scoring.CoilState;
 import coldround.scoring.FaultState;
 import coldround.scoring.KindRule;
 import coldround.scoring.LeakState;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 
@@ -42,13 +41,7 @@ final class Worths {
 
   /** The greatest share of each effect whose condition holds. */
   private static Map<String, Double> shares(UnitCase unit, String task, List<Ask> asks) {
-    Map<String, Double> shares = new HashMap<>();
-    for (TaskEffects.Effect effect : unit.tables().effects().of(task)) {
-      if (effect.when().isEmpty() || asked(asks, effect.when())) {
-        shares.merge(effect.mode(), effect.share(), Math::max);
-      }
-    }
-    return shares;
+    return unit.tables().effects().shares(task, code -> asked(asks, code));
   }
 
   private static boolean asked(List<Ask> asks, String code) {
@@ -71,17 +64,8 @@ final class Worths {
 
   /** What one fault of the mode costs, goods at risk included. */
   static double costOf(UnitCase unit, String mode) {
-    Costs costs = unit.tables().costs();
-    String known = costs.has("breakdown", mode) ? mode : "other";
-    String place = unit.jurisdiction();
-    double repair = costs.of("breakdown", known, place).amount();
     KindRule kind = unit.tables().kinds().get(unit.unit().kind());
-    boolean food = kind != null && kind.food();
-    return food
-        ? repair
-            + costs.of("stock-chance", known, place).amount()
-                * costs.of("stock", "food", place).amount()
-        : repair;
+    return unit.prices().fault(mode, kind != null && kind.food());
   }
 
   /** Electricity that dirt on the condenser wastes over the days if it is left there. */
@@ -96,11 +80,7 @@ final class Worths {
     LeakState leak = unit.assessment().leak();
     double kgPerYear = leak.chargeKg().orElse(0) * leak.rollingPercentPerYear().orElse(0) / 100;
     String gas = unit.assessment().supply().refrigerant();
-    double perLb =
-        unit.tables()
-            .costs()
-            .of("refrigerant", gas.isEmpty() ? "*" : gas, unit.jurisdiction())
-            .amount();
+    double perLb = unit.prices().of("refrigerant", gas.isEmpty() ? Costs.ANY : gas).amount();
     return kgPerYear / KG_PER_LB * perLb * days / YEAR_DAYS;
   }
 }

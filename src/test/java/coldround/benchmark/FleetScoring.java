@@ -5,6 +5,7 @@ import coldround.fleet.FleetFilter;
 import coldround.fleet.UnitHistory;
 import coldround.fleet.edge.BenchmarkStore;
 import coldround.refrigerant.RefrigerantRules;
+import coldround.scoring.Assessment;
 import coldround.scoring.Scoring;
 import coldround.scoring.ScoringRules;
 import coldround.table.RuleTables;
@@ -17,7 +18,7 @@ import java.util.Locale;
  */
 final class FleetScoring implements Program {
 
-  private static final int ROUNDS = 4;
+  private static final int ROUNDS = 5;
   private static final int VISITS = 1000;
 
   private final Scoring scoring;
@@ -45,42 +46,45 @@ final class FleetScoring implements Program {
   private void run(BenchmarkStore store, int units, int readings) throws Exception {
     System.out.println("| round | plain JDBC s | read s | read and scored s | times the floor |");
     System.out.println("|---|---|---|---|---|");
-    double floor = Double.MAX_VALUE;
-    double scored = Double.MAX_VALUE;
+    // the first round warms up
+    store.plainRows();
+    store.read(fleet -> fleet.each(FleetFilter.ALL, this::score, assessment -> {}));
+    Laps laps = new Laps(3);
     for (int round = 1; round <= ROUNDS; round++) {
-      long start = System.nanoTime();
+      laps.begin();
       store.plainRows();
-      long plain = System.nanoTime();
+      laps.lap(0);
       store.read(fleet -> fleet.eachHistory(FleetFilter.ALL, history -> {}));
-      long read = System.nanoTime();
-      store.read(fleet -> fleet.eachHistory(FleetFilter.ALL, this::score));
-      double itsFloor = (plain - start) / 1e9;
-      double its = (System.nanoTime() - read) / 1e9;
+      laps.lap(1);
+      store.read(fleet -> fleet.each(FleetFilter.ALL, this::score, assessment -> {}));
+      laps.lap(2);
       System.out.printf(
           Locale.ROOT,
           "| %d | %.2f | %.2f | %.2f | %.2f |%n",
           round,
-          itsFloor,
-          (read - plain) / 1e9,
-          its,
-          its / itsFloor);
-      floor = Math.min(floor, itsFloor);
-      scored = Math.min(scored, its);
+          laps.last(0),
+          laps.last(1),
+          laps.last(2),
+          laps.last(2) / laps.last(0));
     }
+    double[] spread = laps.spread(2, 0);
     System.out.printf(
         Locale.ROOT,
         "{\"units\": %d, \"readings\": %d, \"floorSeconds\": %.3f, \"seconds\": %.3f,"
-            + " \"timesFloor\": %.2f, \"oneUnitMilliseconds\": %.3f}%n",
+            + " \"timesFloor\": %.2f, \"timesFloorLeast\": %.2f, \"timesFloorMost\": %.2f,"
+            + " \"oneUnitMilliseconds\": %.3f}%n",
         units,
         readings,
-        floor,
-        scored,
-        scored / floor,
+        laps.median(0),
+        laps.median(2),
+        laps.median(2) / laps.median(0),
+        spread[0],
+        spread[1],
         oneUnit(store, units));
   }
 
-  private void score(UnitHistory history) {
-    scoring.assess(history, BenchmarkStore.DAY);
+  private Assessment score(UnitHistory history) {
+    return scoring.assess(history, BenchmarkStore.DAY);
   }
 
   /** Mean time to read and score one unit anew. */
@@ -91,7 +95,7 @@ final class FleetScoring implements Program {
           long start = System.nanoTime();
           for (int i = 0; i < VISITS; i++) {
             String id = coldround.fleet.UnitIds.text(1 + (i * 7919L) % units);
-            fleet.eachHistory(List.of(id), this::score);
+            fleet.each(List.of(id), this::score, assessment -> {});
           }
           nanos[0] = System.nanoTime() - start;
         });

@@ -22,13 +22,11 @@ final class FleetTasks implements Program {
 
   private static final int ROUNDS = 5;
   private static final int READINGS_A_UNIT = 20;
-  private static final int CHUNK = 500;
+  private static final int SAMPLE = 2000;
 
   private final Scoring scoring;
   private final Upkeep upkeep;
-  private final List<UnitHistory> chunk = new ArrayList<>();
-  private long scoringNanos;
-  private long taskNanos;
+  private final List<UnitHistory> sample = new ArrayList<>();
   private long tasks;
 
   FleetTasks() {
@@ -49,83 +47,64 @@ final class FleetTasks implements Program {
     }
     int units = Integer.parseInt(arguments[0]);
     System.out.println(
-        "| round | read and scored s | with tasks s | times | scored alone s | tasks alone s |"
-            + " tasks |");
+        "| round | read and scored s | with tasks s | times | scored alone us a unit"
+            + " | tasks alone us a unit | tasks |");
     System.out.println("|---|---|---|---|---|---|---|");
-    double least = Double.MAX_VALUE;
-    double leastScore = Double.MAX_VALUE;
-    double leastStored = Double.MAX_VALUE;
-    double leastStoredTasks = Double.MAX_VALUE;
+    Laps laps = new Laps(4);
     try (BenchmarkStore store = new BenchmarkStore(units, units * READINGS_A_UNIT)) {
+      store.read(fleet -> fleet.eachHistory(FleetFilter.ALL, this::sample));
       for (int round = 1; round <= ROUNDS; round++) {
-        long start = System.nanoTime();
-        store.read(fleet -> fleet.eachHistory(FleetFilter.ALL, this::score));
-        long scored = System.nanoTime();
-        round(store);
-        long done = System.nanoTime();
-        print(round, (scored - start) / 1e9, (done - scored) / 1e9);
-        leastStored = Math.min(leastStored, (scored - start) / 1e9);
-        leastStoredTasks = Math.min(leastStoredTasks, (done - scored) / 1e9);
-        least = Math.min(least, taskNanos / 1e9);
-        leastScore = Math.min(leastScore, scoringNanos / 1e9);
+        tasks = 0;
+        laps.begin();
+        store.read(fleet -> fleet.each(FleetFilter.ALL, this::score, assessment -> {}));
+        laps.lap(0);
+        store.read(fleet -> fleet.each(FleetFilter.ALL, this::count, count -> tasks += count));
+        laps.lap(1);
+        List<Assessment> assessed = sample.stream().map(this::score).toList();
+        laps.lap(2);
+        assessed.forEach(assessment -> upkeep.tasks(assessment, BenchmarkStore.DAY));
+        laps.lap(3);
+        System.out.printf(
+            Locale.ROOT,
+            "| %d | %.2f | %.2f | %.2f | %.1f | %.1f | %d |%n",
+            round,
+            laps.last(0),
+            laps.last(1),
+            laps.last(1) / laps.last(0),
+            aUnit(laps.last(2)),
+            aUnit(laps.last(3)),
+            tasks);
       }
     }
     System.out.printf(
         Locale.ROOT,
         "{\"units\": %d, \"tasks\": %d, \"scoreSeconds\": %.3f, \"taskSeconds\": %.3f,"
-            + " \"timesScoring\": %.2f, \"scoreAloneSeconds\": %.3f, \"tasksAloneSeconds\":"
-            + " %.3f}%n",
+            + " \"timesScoring\": %.2f, \"scoreAloneMicroseconds\": %.1f,"
+            + " \"tasksAloneMicroseconds\": %.1f}%n",
         units,
         tasks,
-        leastStored,
-        leastStoredTasks,
-        leastStoredTasks / leastStored,
-        leastScore,
-        least);
+        laps.median(0),
+        laps.median(1),
+        laps.median(1) / laps.median(0),
+        aUnit(laps.median(2)),
+        aUnit(laps.median(3)));
   }
 
-  private void score(UnitHistory history) {
-    scoring.assess(history, BenchmarkStore.DAY);
+  private double aUnit(double seconds) {
+    return seconds * 1e6 / sample.size();
   }
 
-  private void round(BenchmarkStore store) {
-    scoringNanos = 0;
-    taskNanos = 0;
-    tasks = 0;
-    store.read(fleet -> fleet.eachHistory(FleetFilter.ALL, this::add));
-    flush();
-  }
-
-  private void print(int round, double scored, double withTasks) {
-    System.out.printf(
-        Locale.ROOT,
-        "| %d | %.2f | %.2f | %.2f | %.2f | %.2f | %d |%n",
-        round,
-        scored,
-        withTasks,
-        withTasks / scored,
-        scoringNanos / 1e9,
-        taskNanos / 1e9,
-        tasks);
-  }
-
-  private void add(UnitHistory history) {
-    chunk.add(history);
-    if (chunk.size() == CHUNK) {
-      flush();
+  private void sample(UnitHistory history) {
+    if (sample.size() < SAMPLE) {
+      sample.add(history);
     }
   }
 
-  private void flush() {
-    long start = System.nanoTime();
-    List<Assessment> assessed = new ArrayList<>();
-    chunk.forEach(history -> assessed.add(scoring.assess(history, BenchmarkStore.DAY)));
-    long scored = System.nanoTime();
-    for (Assessment assessment : assessed) {
-      tasks += upkeep.tasks(assessment, BenchmarkStore.DAY).size();
-    }
-    scoringNanos += scored - start;
-    taskNanos += System.nanoTime() - scored;
-    chunk.clear();
+  private int count(UnitHistory history) {
+    return upkeep.tasks(score(history), BenchmarkStore.DAY).size();
+  }
+
+  private Assessment score(UnitHistory history) {
+    return scoring.assess(history, BenchmarkStore.DAY);
   }
 }

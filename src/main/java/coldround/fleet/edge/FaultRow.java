@@ -6,6 +6,8 @@ import jakarta.persistence.Id;
 import jakarta.persistence.IdClass;
 import jakarta.persistence.Table;
 import java.io.Serializable;
+import java.sql.ResultSet;
+import java.sql.SQLException;
 import java.time.LocalDate;
 
 @Entity
@@ -24,6 +26,20 @@ class FaultRow {
   String downtime;
   String stockLost;
   String note;
+
+  /** From the columns id of the unit, happened, failure_mode, cause, repaired and so on. */
+  static FaultRow of(ResultSet columns) throws SQLException {
+    FaultRow row = new FaultRow();
+    row.unitId = columns.getLong(1);
+    row.happened = columns.getObject(2, LocalDate.class);
+    row.failureMode = columns.getString(3);
+    row.cause = columns.getString(4);
+    row.repaired = columns.getObject(5, LocalDate.class);
+    row.downtime = columns.getString(6);
+    row.stockLost = columns.getString(7);
+    row.note = columns.getString(8);
+    return row;
+  }
 
   Fault read() {
     return new Fault(

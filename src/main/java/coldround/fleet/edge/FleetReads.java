@@ -1,7 +1,6 @@
 package coldround.fleet.edge;
 
 import coldround.fleet.Customer;
-import coldround.fleet.Fault;
 import coldround.fleet.Fleet;
 import coldround.fleet.FleetFilter;
 import coldround.fleet.Site;
@@ -9,11 +8,10 @@ import coldround.fleet.Technician;
 import coldround.fleet.TravelTime;
 import coldround.fleet.UnitHistory;
 import coldround.fleet.UnitIds;
-import coldround.fleet.Visit;
+import coldround.fleet.edge.StoredEquipment.Equipment;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
-import jakarta.persistence.TypedQuery;
 import jakarta.transaction.Transactional;
 import java.util.ArrayList;
 import java.util.Collection;
@@ -23,22 +21,35 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.function.Consumer;
+import java.util.function.Function;
+import java.util.function.Supplier;
 
 /** Reads the fleet in chunks of units by ascending id, so that memory does not grow with it. */
 @ApplicationScoped
 class FleetReads implements Fleet {
 
   private static final int CHUNK = 500;
+  // some at a time: a log of many years holds more visits than units
   private static final int UNITS_AT_ONCE = 50;
-  private static final String UNITS =
-      "from UnitRow u join fetch u.site s join fetch s.customer c where u.id > :after";
+  private static final OfUnits FAULTS =
+      new OfUnits(
+          "fault",
+          "happened",
+          "failure_mode",
+          "cause",
+          "repaired",
+          "downtime",
+          "stock_lost",
+          "note");
 
   private final EntityManager entities;
+  private final StoredEquipment equipment;
   private final StoredVisits stored;
 
   @Inject
-  FleetReads(EntityManager entities, StoredVisits stored) {
+  FleetReads(EntityManager entities, StoredEquipment equipment, StoredVisits stored) {
     this.entities = entities;
+    this.equipment = equipment;
     this.stored = stored;
   }
 
@@ -49,28 +60,35 @@ class FleetReads implements Fleet {
     if (id.isEmpty()) {
       return Optional.empty();
     }
-    UnitRow unit = entities.find(UnitRow.class, id.getAsLong());
-    return unit == null ? Optional.empty() : Optional.of(histories(List.of(unit)).get(0));
+    // what was written in this transaction must be there to be read
+    entities.flush();
+    List<Equipment> unit = equipment.of(List.of(id.getAsLong()));
+    return unit.isEmpty()
+        ? Optional.empty()
+        : Optional.of(reading(unit, Function.<UnitHistory>identity()).get().get(0));
   }
 
   @Override
   @Transactional
-  public void eachHistory(FleetFilter filter, Consumer<UnitHistory> each) {
-    Map<String, Object> parameters = new HashMap<>();
-    String query = UNITS + conditions(filter, parameters) + " order by u.id";
-    long after = 0;
-    List<UnitRow> units;
-    do {
-      units = chunk(query, parameters, after);
-      eachHistory(units, each);
-      after = units.isEmpty() ? after : units.get(units.size() - 1).id;
+  public <T> void each(FleetFilter filter, Function<UnitHistory, T> work, Consumer<T> take) {
+    entities.flush();
+    try (InOrder<T> results = new InOrder<>(take)) {
+      long after = 0;
+      List<Equipment> units;
+      do {
+        units = equipment.next(filter, after, CHUNK);
+        give(units, work, results);
+        after = units.isEmpty() ? after : units.get(units.size() - 1).id();
+      } while (units.size() == CHUNK);
+      results.finish();
       forget();
-    } while (units.size() == CHUNK);
+    }
   }
 
   @Override
   @Transactional
-  public void eachHistory(Collection<String> unitIds, Consumer<UnitHistory> each) {
+  public <T> void each(
+      Collection<String> unitIds, Function<UnitHistory, T> work, Consumer<T> take) {
     List<Long> ids =
         unitIds.stream()
             .map(UnitIds::number)
@@ -78,86 +96,57 @@ class FleetReads implements Fleet {
             .map(OptionalLong::getAsLong)
             .sorted()
             .toList();
-    String query = UNITS + " and u.id in :ids order by u.id";
-    for (int from = 0; from < ids.size(); from += CHUNK) {
-      List<Long> some = ids.subList(from, Math.min(ids.size(), from + CHUNK));
-      eachHistory(chunk(query, Map.of("ids", some), 0), each);
+    entities.flush();
+    try (InOrder<T> results = new InOrder<>(take)) {
+      for (int from = 0; from < ids.size(); from += CHUNK) {
+        List<Long> some = ids.subList(from, Math.min(ids.size(), from + CHUNK));
+        give(equipment.of(some), work, results);
+      }
+      results.finish();
       forget();
     }
   }
 
-  /** Writes what the caller has done with a chunk, then lets go of it. */
+  private <T> void give(List<Equipment> units, Function<UnitHistory, T> work, InOrder<T> results) {
+    for (int from = 0; from < units.size(); from += UNITS_AT_ONCE) {
+      List<Equipment> some = units.subList(from, Math.min(units.size(), from + UNITS_AT_ONCE));
+      results.give(reading(some, work));
+    }
+    forget();
+  }
+
+  /** Writes what the taker has done so far, then lets go of it. */
   private void forget() {
     entities.flush();
     entities.clear();
   }
 
-  private static String conditions(FleetFilter filter, Map<String, Object> parameters) {
-    OptionalLong id = UnitIds.number(filter.unit());
-    Object unit = filter.unit().isEmpty() ? "" : (Object) id.orElse(-1);
-    return condition("c.code", "customer", filter.customer(), parameters)
-        + condition("s.code", "site", filter.site(), parameters)
-        + condition("u.id", "unit", unit, parameters)
-        + condition("u.kind", "kind", filter.kind(), parameters)
-        + condition("u.refrigerant", "refrigerant", filter.refrigerant(), parameters);
-  }
-
-  private static String condition(
-      String path, String name, Object value, Map<String, Object> parameters) {
-    if (value.equals("")) {
-      return "";
-    }
-    parameters.put(name, value);
-    return " and " + path + " = :" + name;
-  }
-
-  private List<UnitRow> chunk(String query, Map<String, Object> parameters, long after) {
-    TypedQuery<UnitRow> typed = entities.createQuery(query, UnitRow.class);
-    parameters.forEach(typed::setParameter);
-    return typed.setParameter("after", after).setMaxResults(CHUNK).getResultList();
-  }
-
-  /** Some at a time: a log of many years holds more visits than units. */
-  private void eachHistory(List<UnitRow> units, Consumer<UnitHistory> each) {
-    for (int from = 0; from < units.size(); from += UNITS_AT_ONCE) {
-      histories(units.subList(from, Math.min(units.size(), from + UNITS_AT_ONCE))).forEach(each);
-    }
-  }
-
-  private List<UnitHistory> histories(List<UnitRow> units) {
-    List<Long> ids = units.stream().map(unit -> unit.id).toList();
-    Map<Long, List<Visit>> visits = visits(ids);
-    Map<Long, List<Fault>> faults = faults(ids);
-    return units.stream()
-        .map(
-            unit ->
-                new UnitHistory(
-                    unit.site.read(),
-                    unit.read(),
-                    visits.getOrDefault(unit.id, List.of()),
-                    faults.getOrDefault(unit.id, List.of())))
-        .toList();
-  }
-
-  private Map<Long, List<Visit>> visits(List<Long> ids) {
-    Map<Long, List<Visit>> visits = new HashMap<>();
-    // what was written in this transaction must be there to be read
-    entities.flush();
-    stored.eachOf(
-        ids, row -> visits.computeIfAbsent(row.unitId, id -> new ArrayList<>()).add(row.read()));
-    return visits;
-  }
-
-  private Map<Long, List<Fault>> faults(List<Long> ids) {
-    Map<Long, List<Fault>> faults = new HashMap<>();
-    entities
-        .createQuery("from FaultRow where unitId in :ids", FaultRow.class)
-        .setParameter("ids", ids)
-        .setHint("org.hibernate.readOnly", true)
-        .getResultList()
-        .forEach(
-            row -> faults.computeIfAbsent(row.unitId, id -> new ArrayList<>()).add(row.read()));
-    return faults;
+  /** Reads the rows at once; what they say is made out when the work is done. */
+  private <T> Supplier<List<T>> reading(List<Equipment> units, Function<UnitHistory, T> work) {
+    List<Long> ids = units.stream().map(Equipment::id).toList();
+    Map<Long, List<VisitRow>> visits = new HashMap<>();
+    stored.eachOf(ids, row -> visits.computeIfAbsent(row.unitId, id -> new ArrayList<>()).add(row));
+    Map<Long, List<FaultRow>> faults = new HashMap<>();
+    FAULTS.each(
+        entities,
+        ids,
+        row ->
+            faults.computeIfAbsent(row.getLong(1), id -> new ArrayList<>()).add(FaultRow.of(row)));
+    return () ->
+        units.stream()
+            .map(
+                each ->
+                    new UnitHistory(
+                        each.site(),
+                        each.unit().read(),
+                        visits.getOrDefault(each.id(), List.of()).stream()
+                            .map(VisitRow::read)
+                            .toList(),
+                        faults.getOrDefault(each.id(), List.of()).stream()
+                            .map(FaultRow::read)
+                            .toList()))
+            .map(work)
+            .toList();
   }
 
   @Override

@@ -8,11 +8,9 @@ import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.util.Collection;
-import java.util.Collections;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
 import java.util.function.Consumer;
 import org.hibernate.Session;
 
@@ -23,23 +21,16 @@ import org.hibernate.Session;
 @ApplicationScoped
 class StoredVisits {
 
-  // the keys lead, so that the visits are found by their primary key however few or many there are
-  private static final String VISIT =
-      "select v.unit_id, v.number, v.visited, v.technician, v.purpose, v.readings, v.findings,"
-          + " v.work, v.faults, v.note";
-  private static final String OF_UNITS =
-      VISIT
-          + " from unnest(cast(? as bigint array)) as k (unit_id)"
-          + " left join visit v on v.unit_id = k.unit_id";
-  private static final String OF_NEIGHBOURS =
-      VISIT + " from visit v where v.unit_id between ? and ?";
+  private static final String[] COLUMNS = {
+    "number", "visited", "technician", "purpose", "readings", "findings", "work", "faults", "note"
+  };
+  private static final OfUnits OF_UNITS = new OfUnits("visit", COLUMNS);
+  private static final OfUnits NUMBERS = new OfUnits("visit", "number");
   private static final String FIND =
-      VISIT
+      "select v.unit_id, v."
+          + String.join(", v.", COLUMNS)
           + " from unnest(cast(? as bigint array), cast(? as varchar array)) as k (unit_id, number)"
           + " left join visit v on v.unit_id = k.unit_id and v.number = k.number";
-  private static final String NUMBERS =
-      "select v.unit_id, v.number from unnest(cast(? as bigint array)) as k (unit_id)"
-          + " left join visit v on v.unit_id = k.unit_id";
   private static final String INSERT =
       "insert into visit (visited, technician, purpose, readings, findings, work, faults, note,"
           + " unit_id, number) values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)";
@@ -56,33 +47,7 @@ class StoredVisits {
 
   /** All visits of these units, in no order. */
   void eachOf(Collection<Long> units, Consumer<VisitRow> each) {
-    long first = Collections.min(units);
-    long last = Collections.max(units);
-    // a range costs a database far less than a list, and a few visits too many cost little
-    boolean neighbours = last - first < 2L * units.size();
-    Set<Long> wanted = Set.copyOf(units);
-    entities
-        .unwrap(Session.class)
-        .doWork(
-            connection -> {
-              try (PreparedStatement find =
-                  connection.prepareStatement(neighbours ? OF_NEIGHBOURS : OF_UNITS)) {
-                if (neighbours) {
-                  find.setLong(1, first);
-                  find.setLong(2, last);
-                } else {
-                  find.setArray(1, connection.createArrayOf("bigint", units.toArray()));
-                }
-                try (ResultSet rows = find.executeQuery()) {
-                  while (rows.next()) {
-                    // a unit without visits has a row that names none
-                    if (rows.getString(2) != null && wanted.contains(rows.getLong(1))) {
-                      each.accept(read(rows));
-                    }
-                  }
-                }
-              }
-            });
+    OF_UNITS.each(entities, units, row -> each.accept(read(row)));
   }
 
   /** Takes the key of a visit. */
@@ -92,25 +57,7 @@ class StoredVisits {
 
   /** The numbers of all visits of these units. */
   void numbers(Collection<Long> units, Keys each) {
-    if (units.isEmpty()) {
-      return;
-    }
-    entities
-        .unwrap(Session.class)
-        .doWork(
-            connection -> {
-              try (PreparedStatement find = connection.prepareStatement(NUMBERS)) {
-                find.setArray(1, connection.createArrayOf("bigint", units.toArray()));
-                try (ResultSet rows = find.executeQuery()) {
-                  while (rows.next()) {
-                    String number = rows.getString(2);
-                    if (number != null) {
-                      each.take(rows.getLong(1), number);
-                    }
-                  }
-                }
-              }
-            });
+    NUMBERS.each(entities, units, row -> each.take(row.getLong(1), row.getString(2)));
   }
 
   /** Those of the keys that are stored. */

@@ -29,6 +29,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.media.Content;
 import org.eclipse.microprofile.openapi.annotations.media.ExampleObject;
@@ -108,19 +109,23 @@ public class TrialResource {
     int most = Parameters.limit(limit);
     int from = from(after);
     List<Line> lines = new ArrayList<>();
-    fleet.eachHistory(
-        new FleetFilter(customer, "", "", "", ""), history -> add(history, tried, lines));
+    fleet.each(
+        new FleetFilter(customer, "", "", "", ""),
+        history -> line(history, tried),
+        line -> line.ifPresent(lines::add));
     return outcome(points, lines, from, most);
   }
 
-  private void add(UnitHistory history, Scoring tried, List<Line> lines) {
+  private Optional<Line> line(UnitHistory history, Scoring tried) {
     Unit unit = history.unit();
     LocalDate day = today.at(history.site());
-    if (unit.inUse(day)) {
-      double before = scoring.assess(history, day).condition().score();
-      double after = tried.assess(history, day).condition().score();
-      lines.add(new Line(unit.id(), unit.customer(), unit.site(), unit.tag(), before, after));
+    if (!unit.inUse(day)) {
+      return Optional.empty();
     }
+    double before = scoring.assess(history, day).condition().score();
+    double after = tried.assess(history, day).condition().score();
+    return Optional.of(
+        new Line(unit.id(), unit.customer(), unit.site(), unit.tag(), before, after));
   }
 
   private static Outcome outcome(Map<String, Double> points, List<Line> lines, int from, int most) {

@@ -4,8 +4,10 @@ import coldround.fleet.Fleet;
 import coldround.fleet.FleetFilter;
 import coldround.fleet.FleetListener;
 import coldround.fleet.Today;
+import coldround.fleet.Unit;
 import coldround.fleet.UnitHistory;
 import coldround.scoring.Assessment;
+import coldround.scoring.FaultRecord;
 import coldround.scoring.FaultTallies;
 import coldround.scoring.FaultTallies.FaultRecordOf;
 import coldround.scoring.Ranking;
@@ -72,16 +74,32 @@ class Reassessment implements FleetListener {
   @Transactional
   public void changed(Collection<String> unitIds) {
     Batch batch = new Batch();
-    fleet.eachHistory(unitIds, batch::add);
+    fleet.each(unitIds, this::work, batch::add);
     batch.write();
   }
 
   @Transactional
   public void everything() {
     Batch batch = new Batch();
-    fleet.eachHistory(FleetFilter.ALL, batch::add);
+    fleet.each(FleetFilter.ALL, this::work, batch::add);
     batch.write();
   }
+
+  private Worked work(UnitHistory history) {
+    LocalDate asOf = today.at(history.site());
+    return new Worked(
+        history.unit(),
+        scoring.faultRecord(history, asOf).orElse(null),
+        history.unit().inUse(asOf) ? scoring.assess(history, asOf) : null);
+  }
+
+  /**
+   * What one unit comes to.
+   *
+   * @param faults null when nothing is known of them
+   * @param assessment null when the unit is retired
+   */
+  private record Worked(Unit unit, FaultRecord faults, Assessment assessment) {}
 
   /** Results of some hundred units, written together. */
   private final class Batch {
@@ -91,27 +109,22 @@ class Reassessment implements FleetListener {
     private final List<String> retired = new ArrayList<>();
     private final List<String> seen = new ArrayList<>();
 
-    void add(UnitHistory history) {
-      LocalDate asOf = today.at(history.site());
-      seen.add(history.unit().id());
-      tally(history, asOf);
-      if (history.unit().inUse(asOf)) {
-        assessed.add(scoring.assess(history, asOf));
+    void add(Worked worked) {
+      String id = worked.unit().id();
+      seen.add(id);
+      if (worked.faults() == null) {
+        silent.add(id);
       } else {
-        retired.add(history.unit().id());
+        records.add(new FaultRecordOf(id, worked.faults(), worked.unit().retired()));
+      }
+      if (worked.assessment() == null) {
+        retired.add(id);
+      } else {
+        assessed.add(worked.assessment());
       }
       if (seen.size() == BATCH) {
         write();
       }
-    }
-
-    private void tally(UnitHistory history, LocalDate asOf) {
-      String id = history.unit().id();
-      scoring
-          .faultRecord(history, asOf)
-          .ifPresentOrElse(
-              record -> records.add(new FaultRecordOf(id, record, history.unit().retired())),
-              () -> silent.add(id));
     }
 
     void write() {
@@ -127,8 +140,13 @@ class Reassessment implements FleetListener {
     private void plan(Arrangements arranged) {
       List<Ranking.Place> places = new ArrayList<>();
       List<Task> open = new ArrayList<>();
-      for (Assessment assessment : assessed) {
-        List<Task> found = upkeep.plan(assessment, assessment.asOf(), arranged);
+      List<List<Task>> planned =
+          assessed.parallelStream()
+              .map(assessment -> upkeep.plan(assessment, assessment.asOf(), arranged))
+              .toList();
+      for (int i = 0; i < assessed.size(); i++) {
+        Assessment assessment = assessed.get(i);
+        List<Task> found = planned.get(i);
         Task next = found.stream().min(FIRST_TO_DO).orElse(null);
         places.add(
             new Ranking.Place(

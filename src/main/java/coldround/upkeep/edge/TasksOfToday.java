@@ -48,11 +48,13 @@ class TasksOfToday {
     List<String> ids = unitIds.stream().distinct().toList();
     Arrangements arranged = arrangements.of(ids);
     Map<String, Placed> tasks = new HashMap<>();
-    fleet.eachHistory(
+    fleet.each(
         ids,
         history ->
-            planned(history, arranged)
-                .forEach(task -> tasks.put(task.id(), new Placed(task, history.site()))));
+            planned(history, arranged).stream()
+                .map(task -> new Placed(task, history.site()))
+                .toList(),
+        placed -> placed.forEach(each -> tasks.put(each.task().id(), each)));
     return tasks;
   }
 

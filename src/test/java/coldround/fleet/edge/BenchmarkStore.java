@@ -71,6 +71,8 @@ public final class BenchmarkStore implements AutoCloseable {
     long rows = 0;
     try (Connection connection = DriverManager.getConnection(url);
         Statement statement = connection.createStatement()) {
+      // row by row: a whole result would be written to a file of its own before it is read
+      statement.execute("set lazy_query_execution 1");
       for (String query : ROWS) {
         try (ResultSet result = statement.executeQuery(query)) {
           int columns = result.getMetaData().getColumnCount();
@@ -93,7 +95,8 @@ public final class BenchmarkStore implements AutoCloseable {
     }
     try (EntityManager entities = sessions.createEntityManager()) {
       entities.getTransaction().begin();
-      work.accept(new FleetReads(entities, new StoredVisits(entities)));
+      work.accept(
+          new FleetReads(entities, new StoredEquipment(entities), new StoredVisits(entities)));
       entities.getTransaction().rollback();
     }
   }

@@ -1,0 +1,71 @@
+package coldround.fleet.edge;
+
+import jakarta.persistence.EntityManager;
+import java.sql.Connection;
+import java.sql.PreparedStatement;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.util.Collection;
+import java.util.Collections;
+import java.util.Set;
+import org.hibernate.Session;
+
+/**
+ * Rows of one table that belong to some units, in plain JDBC: histories are read by the hundred
+ * thousand, and nothing of them is written back.
+ */
+final class OfUnits {
+
+  /** Takes a row whose first column is the id of the unit. */
+  interface Row {
+    void take(ResultSet row) throws SQLException;
+  }
+
+  private final String range;
+  private final String list;
+
+  /**
+   * @param columns behind the id of the unit; the first of them is never null in a row
+   */
+  OfUnits(String table, String... columns) {
+    String select = "select t.unit_id, t." + String.join(", t.", columns);
+    range = select + " from " + table + " t where t.unit_id between ? and ?";
+    // the keys lead, so that the rows are found by their primary key however few or many there are
+    list =
+        select
+            + " from unnest(cast(? as bigint array)) as k (unit_id) left join "
+            + table
+            + " t on t.unit_id = k.unit_id";
+  }
+
+  /** Hands over all rows of these units, in no order. */
+  void each(EntityManager entities, Collection<Long> units, Row each) {
+    if (!units.isEmpty()) {
+      entities.unwrap(Session.class).doWork(connection -> each(connection, units, each));
+    }
+  }
+
+  private void each(Connection connection, Collection<Long> units, Row each) throws SQLException {
+    long first = Collections.min(units);
+    long last = Collections.max(units);
+    // a range costs a database far less than a list, and a few rows too many cost little
+    boolean neighbours = last - first < 2L * units.size();
+    Set<Long> wanted = Set.copyOf(units);
+    try (PreparedStatement find = connection.prepareStatement(neighbours ? range : list)) {
+      if (neighbours) {
+        find.setLong(1, first);
+        find.setLong(2, last);
+      } else {
+        find.setArray(1, connection.createArrayOf("bigint", units.toArray()));
+      }
+      try (ResultSet rows = find.executeQuery()) {
+        while (rows.next()) {
+          // a unit of the list without rows has one that says nothing
+          if (rows.getObject(2) != null && wanted.contains(rows.getLong(1))) {
+            each.take(rows);
+          }
+        }
+      }
+    }
+  }
+}
