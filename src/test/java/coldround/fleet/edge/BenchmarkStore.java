@@ -50,11 +50,23 @@ public final class BenchmarkStore implements AutoCloseable {
 
   /** A database of that many units and, nearly, readings. */
   public BenchmarkStore(int units, int readings) throws IOException, SQLException {
-    folder = Files.createTempDirectory("coldround-benchmark");
+    this(Files.createTempDirectory("coldround-benchmark"), null, units, readings);
+  }
+
+  /** The same in an empty database that is there already. */
+  BenchmarkStore(String url, int units, int readings) throws IOException, SQLException {
+    this(null, url, units, readings);
+  }
+
+  private BenchmarkStore(Path folder, String there, int units, int readings)
+      throws IOException, SQLException {
+    this.folder = folder;
     url =
-        "jdbc:h2:file:"
-            + folder.resolve("fleet")
-            + ";MODE=PostgreSQL;DATABASE_TO_LOWER=TRUE;DEFAULT_NULL_ORDERING=HIGH";
+        there != null
+            ? there
+            : "jdbc:h2:file:"
+                + folder.resolve("fleet")
+                + ";MODE=PostgreSQL;DATABASE_TO_LOWER=TRUE;DEFAULT_NULL_ORDERING=HIGH";
     try (Connection connection = DriverManager.getConnection(url)) {
       try (Statement statement = connection.createStatement()) {
         statement.execute(
@@ -122,6 +134,9 @@ public final class BenchmarkStore implements AutoCloseable {
   public void close() throws IOException {
     if (sessions != null) {
       sessions.close();
+    }
+    if (folder == null) {
+      return;
     }
     try (Stream<Path> files = Files.walk(folder)) {
       for (Path file : files.sorted(Comparator.reverseOrder()).toList()) {
