@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.concurrent.ConcurrentHashMap;
 
 /** The intervals of scoring/intervals.csv: a row that names the kind goes before one for all. */
 final class Intervals {
@@ -16,6 +17,9 @@ final class Intervals {
   private static final String FILE = "intervals.csv";
 
   private final Map<String, List<Interval>> byTask = new HashMap<>();
+
+  // by task, for each kind that was asked for
+  private final Map<String, Map<String, Interval>> byKind = new ConcurrentHashMap<>();
 
   private Intervals() {}
 
@@ -57,15 +61,23 @@ final class Intervals {
   }
 
   Optional<Interval> find(String task, String kind) {
-    Interval every = null;
-    for (Interval row : byTask.getOrDefault(task, List.of())) {
-      if (row.kinds().named(kind)) {
-        return Optional.of(row);
-      }
-      if (row.kinds().every()) {
-        every = row;
-      }
-    }
-    return Optional.ofNullable(every);
+    Map<String, Interval> known = byKind.get(kind);
+    return Optional.ofNullable(
+        (known != null ? known : byKind.computeIfAbsent(kind, this::of)).get(task));
+  }
+
+  private Map<String, Interval> of(String kind) {
+    Map<String, Interval> intervals = new HashMap<>();
+    byTask.forEach(
+        (task, rows) -> {
+          for (Interval row : rows) {
+            if (row.kinds().named(kind)) {
+              intervals.put(task, row);
+            } else if (row.kinds().every()) {
+              intervals.putIfAbsent(task, row);
+            }
+          }
+        });
+    return intervals;
   }
 }

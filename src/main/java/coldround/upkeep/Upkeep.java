@@ -1,8 +1,6 @@
 package coldround.upkeep;
 
 import coldround.fleet.Unit;
-import coldround.reason.Inputs;
-import coldround.reason.Reason;
 import coldround.reason.Source;
 import coldround.refrigerant.LeakInspections;
 import coldround.refrigerant.Refrigerants;
@@ -11,7 +9,6 @@ import coldround.scoring.Assessment;
 import coldround.scoring.ScoringRules;
 import coldround.table.RuleTables;
 import java.time.LocalDate;
-import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
@@ -187,7 +184,11 @@ public final class Upkeep {
 
   private static String id(UnitCase unit, TaskKind kind) {
     LocalDate done = unit.record().done(kind);
-    String since = done == null ? "0" : DateTimeFormatter.BASIC_ISO_DATE.format(done);
+    // the day as BASIC_ISO_DATE writes it, which would cost as much as all the rest of the task
+    int since =
+        done == null
+            ? 0
+            : done.getYear() * 10_000 + done.getMonthValue() * 100 + done.getDayOfMonth();
     return unit.unit().id() + "-" + kind.code() + "-" + since;
   }
 
@@ -195,25 +196,8 @@ public final class Upkeep {
   private static List<TaskReason> reasons(List<Ask> asks, Worth worth) {
     List<TaskReason> reasons = new ArrayList<>(asks.size());
     for (Ask ask : asks) {
-      reasons.add(reasons.isEmpty() ? with(ask.reason(), worth) : ask.reason());
+      reasons.add(reasons.isEmpty() ? ask.reason().with(worth) : ask.reason());
     }
     return reasons;
-  }
-
-  private static TaskReason with(TaskReason governing, Worth worth) {
-    Reason reason = governing.reason();
-    Inputs facts =
-        Inputs.plus(
-            reason.inputs(),
-            "breakdownsAvoided",
-            worth.breakdowns(),
-            "electricitySaved",
-            worth.energy(),
-            "refrigerantSaved",
-            worth.refrigerant(),
-            "savedOver",
-            worth.over());
-    Reason told = new Reason(reason.code(), reason.template(), facts, reason.source());
-    return new TaskReason(governing.date(), told);
   }
 }

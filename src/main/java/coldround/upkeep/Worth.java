@@ -10,7 +10,7 @@ import coldround.quantity.Quantity;
  * @param refrigerant less refrigerant lost
  * @param over span in which that is saved
  */
-record Worth(Quantity breakdowns, Quantity energy, Quantity refrigerant, Quantity over) {
+public record Worth(Quantity breakdowns, Quantity energy, Quantity refrigerant, Quantity over) {
 
   double sum() {
     return breakdowns.value() + energy.value() + refrigerant.value();

@@ -46,7 +46,7 @@ final class Worths {
 
   private static boolean asked(List<Ask> asks, String code) {
     for (Ask ask : asks) {
-      if (ask.reason().reason().code().equals(code)) {
+      if (ask.reason().rule().code().equals(code)) {
         return true;
       }
     }
