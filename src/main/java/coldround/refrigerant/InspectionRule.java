@@ -77,6 +77,10 @@ record InspectionRule(
     return OptionalInt.of(row.whole(column));
   }
 
+  boolean exempts() {
+    return when.equals("exempt");
+  }
+
   /** Whether the rule is about that circuit, its charge left aside. */
   boolean concerns(ChargedCircuit circuit, LocalDate date) {
     return groupOf(circuit.gas())

@@ -5,12 +5,14 @@ import coldround.reason.Source;
 import coldround.table.RuleTables;
 import java.math.RoundingMode;
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.concurrent.ConcurrentHashMap;
 
 /** How often the law wants a circuit inspected for leaks, by place, gas, charge and detector. */
 public final class LeakInspections {
@@ -36,6 +38,8 @@ public final class LeakInspections {
 
   private final List<InspectionRule> rules;
   private final Jurisdictions jurisdictions;
+  // a fleet stands in few places
+  private final Map<String, InForce> inForce = new ConcurrentHashMap<>();
 
   LeakInspections(List<InspectionRule> rules, Jurisdictions jurisdictions) {
     this.rules = rules;
@@ -51,24 +55,40 @@ public final class LeakInspections {
    *     shown that it is not
    */
   public InspectionDuty duty(ChargedCircuit circuit, boolean exceeded, LocalDate asOf) {
-    Jurisdictions.Law law = jurisdictions.law(circuit.jurisdiction());
-    List<InspectionRule> concerning =
-        rules.stream()
-            .filter(rule -> law.schedules().contains(rule.schedule()))
-            .filter(rule -> rule.concerns(circuit, asOf))
-            .toList();
-    Optional<InspectionRule> governing =
-        concerning.stream()
-            .filter(rule -> rule.inBand(circuit))
-            .min(Comparator.comparing(rule -> !rule.when().equals("exempt")));
-    return governing
-        .map(rule -> governed(rule, circuit, exceeded))
-        .orElseGet(() -> none(concerning, circuit, law.source()));
+    InForce law = at(circuit.jurisdiction());
+    List<InspectionRule> concerning = new ArrayList<>(law.rules().size());
+    InspectionRule governing = null;
+    for (InspectionRule rule : law.rules()) {
+      if (rule.concerns(circuit, asOf)) {
+        concerning.add(rule);
+        boolean first = governing == null || rule.exempts() && !governing.exempts();
+        governing = first && rule.inBand(circuit) ? rule : governing;
+      }
+    }
+    return governing == null
+        ? none(concerning, circuit, law.source())
+        : governed(governing, circuit, exceeded);
+  }
+
+  /** The rules of one place, and where it says that they hold there. */
+  private record InForce(List<InspectionRule> rules, Source source) {}
+
+  private InForce at(String jurisdiction) {
+    String place = jurisdiction == null ? "" : jurisdiction;
+    InForce known = inForce.get(place);
+    return known != null ? known : inForce.computeIfAbsent(place, this::inForceAt);
+  }
+
+  private InForce inForceAt(String jurisdiction) {
+    Jurisdictions.Law law = jurisdictions.law(jurisdiction);
+    return new InForce(
+        rules.stream().filter(rule -> law.schedules().contains(rule.schedule())).toList(),
+        law.source());
   }
 
   private static InspectionDuty governed(
       InspectionRule rule, ChargedCircuit circuit, boolean exceeded) {
-    if (rule.when().equals("exempt")) {
+    if (rule.exempts()) {
       return no(rule, circuit, "leak-inspection-exempt", EXEMPT);
     }
     if (rule.when().equals("after-exceeding") && !exceeded) {
@@ -100,7 +120,7 @@ public final class LeakInspections {
       List<InspectionRule> concerning, ChargedCircuit circuit, Source law) {
     Optional<InspectionRule> least =
         concerning.stream()
-            .filter(rule -> !rule.when().equals("exempt"))
+            .filter(rule -> !rule.exempts())
             .min(Comparator.comparing(InspectionRule::from));
     return least
         .map(rule -> no(rule, circuit, "charge-too-small", TOO_LITTLE))
