@@ -9,6 +9,7 @@ public enum EconomicRate {
   AGEING_SHARE("ageing-share"),
   AGEING_CAP("ageing-cap"),
   AGEING_REFERENCE("ageing-reference"),
+  TREND_PERSISTENCE("trend-persistence"),
   ENERGY_AGEING("energy-ageing"),
   ENERGY_AGEING_MOST("energy-ageing-most"),
   EFFICIENCY_GAIN("efficiency-gain"),

@@ -6,6 +6,8 @@ import coldround.reason.Reason;
 import coldround.reason.Source;
 import coldround.scoring.AgeState;
 import coldround.scoring.Assessment;
+import coldround.scoring.FaultEvent;
+import coldround.scoring.FaultTrend;
 import coldround.upkeep.RunningCost;
 import java.math.BigDecimal;
 import java.math.MathContext;
@@ -13,9 +15,12 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Collectors;
 
 /** Says what the figures of an outlook rest on, with the readings behind them. */
 final class OutlookReasons {
+
+  private static final int LATEST = 4;
 
   private final Economics economics;
   private final Assessment unit;
@@ -70,9 +75,13 @@ final class OutlookReasons {
             : "No record of faults, so the usual rate of its kind is taken";
     String template =
         seen
+            + (unit.faults().events().isEmpty() ? "" : ", the latest {latest}")
             + ": {first} a year expected in {firstYear}, {last} in {lastYear}. A fault costs {each} on"
             + " average: {repair} for the call and repair, {stock} for goods, {downtime} for the time"
-            + " without it. Most of the repair money goes to: {mode}";
+            + " without it. Most of the repair money goes to: {mode}"
+            + (worsening()
+                ? ". They come faster; repairs end some of that, so it is let fade"
+                : "");
     int last = keeping.size() - 1;
     add(
         "expected-faults",
@@ -80,6 +89,8 @@ final class OutlookReasons {
         economics.rate(EconomicRate.AGEING_SHARE).source(),
         "events",
         unit.faults().events().size(),
+        "latest",
+        latest(),
         "observed",
         years(unit.faults().observedYears()),
         "first",
@@ -100,6 +111,19 @@ final class OutlookReasons {
         money(fault.downtime()),
         "mode",
         fault.dearest());
+  }
+
+  private boolean worsening() {
+    return unit.faults().trend().map(FaultTrend::worsening).orElse(false);
+  }
+
+  private String latest() {
+    List<FaultEvent> events = unit.faults().events();
+    return events.subList(Math.max(0, events.size() - LATEST), events.size()).stream()
+        .map(
+            event ->
+                event.date() + " " + economics.modes().getOrDefault(event.mode(), event.mode()))
+        .collect(Collectors.joining(", "));
   }
 
   private void age(double age, double[] dying) {

@@ -4,6 +4,7 @@ import coldround.fleet.Unit;
 import coldround.quantity.Measure;
 import coldround.refrigerant.RefrigerantRules;
 import coldround.scoring.Assessment;
+import coldround.scoring.FaultState;
 import coldround.scoring.statistics.GammaPoisson;
 import coldround.scoring.statistics.WeibullLife;
 import coldround.upkeep.Costs;
@@ -39,7 +40,8 @@ public final class Outlooks {
     List<YearCost> keeping = new ArrayList<>();
     double[] dying = new double[terms.horizon()];
     for (int year = 0; year < terms.horizon(); year++) {
-      double faults = assessment.faults().expectedNextYear() * ageing.growth(age, first + year);
+      double faults =
+          faults(assessment.faults(), terms.lead() + year) * ageing.growth(age, first + year);
       double energy = oldEnergy(running, assessment, first + year);
       keeping.add(year(faults, fault, gas.perYear()[year], energy, running.cleaning(), year));
       dying[year] = dies(life, first + year);
@@ -58,6 +60,13 @@ public final class Outlooks {
         fresh,
         new OutlookReasons(economics, assessment)
             .all(terms, first, keeping, dying, fault, gas, running, replacing));
+  }
+
+  /** What a trend adds fades; the usual rate of the unit stays. */
+  private double faults(FaultState its, double yearsAhead) {
+    double usual = its.posterior().mean();
+    double left = Math.pow(economics.value(EconomicRate.TREND_PERSISTENCE), yearsAhead);
+    return usual + (its.expectedNextYear() - usual) * left;
   }
 
   /** Published lives count units taken away for any reason, so not every end of one is a death. */

@@ -5,8 +5,10 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import coldround.fleet.Fault;
 import coldround.quantity.MeasureSystem;
 import coldround.scoring.statistics.WeibullLife;
+import java.time.LocalDate;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 
@@ -33,6 +35,30 @@ class OutlookTest {
     assertEquals(0.5 + 0.5 * 0.49, ageing.level(3), 1e-12);
     assertEquals(0.5 + 0.5 * 4, ageing.level(30), 1e-12);
     assertEquals(ageing.level(8) / ageing.level(3), ageing.growth(3, 8), 1e-12);
+  }
+
+  // what a trend adds halves every year (trend-persistence), on top of the growth with age; by hand
+  // from the assessment, the plan beginning half a year (184 days) after the day of judgement
+  @Test
+  void aBurstOfFaultsFadesToTheUsualRateOfTheUnit() {
+    Sample burst = Sample.of("walk-in-cooler", 1990);
+    for (int daysAgo : new int[] {171, 147, 141, 119, 113, 33}) {
+      LocalDate date = Sample.TODAY.minusDays(daysAgo);
+      burst.faults.add(new Fault(date, "high-head-lockout", "", date, null, null, ""));
+    }
+    var its = burst.assessed().faults();
+    double usual = its.posterior().mean();
+    assertTrue(its.expectedNextYear() > 2 * usual, its.toString());
+    UnitOutlook unit = burst.outlook(TEN);
+    for (int year = 0; year < 10; year++) {
+      double left = Math.pow(0.5, 184 / 365.25 + year);
+      double expected = usual + (its.expectedNextYear() - usual) * left;
+      // so old that age adds no more
+      assertEquals(expected, unit.keeping().get(year).faults(), 1e-9);
+    }
+    assertTrue(
+        unit.reasons().get(0).text(MeasureSystem.US).contains("the latest 2026-02-10 high-head lockout"),
+        unit.reasons().get(0).text(MeasureSystem.US));
   }
 
   // hand calculation from costs.csv and economics.csv: 12 lb of R-404A, 5 % a year, 18 a pound

@@ -41,11 +41,11 @@ class PlannerTest {
 
   @Test
   void aLimitCostsSomethingAndIsKept() {
-    ReplacementPlan plan = planner.plan(units(), Sample.order(TEN, 50, 11000));
+    ReplacementPlan plan = planner.plan(units(), Sample.order(TEN, 50, 6000));
     double left = 0;
     for (double spend : plan.spend()) {
-      assertTrue(spend <= 11000 + left + 0.01);
-      left += 11000 - spend;
+      assertTrue(spend <= 6000 + left + 0.01);
+      left += 6000 - spend;
     }
     assertTrue(plan.costOfLimits() > 0);
     assertTrue(plan.solution().gap() <= Planner.GAP);
