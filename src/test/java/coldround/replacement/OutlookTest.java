@@ -57,7 +57,10 @@ class OutlookTest {
       assertEquals(expected, unit.keeping().get(year).faults(), 1e-9);
     }
     assertTrue(
-        unit.reasons().get(0).text(MeasureSystem.US).contains("the latest 2026-02-10 high-head lockout"),
+        unit.reasons()
+            .get(0)
+            .text(MeasureSystem.US)
+            .contains("the latest 2026-02-10 high-head lockout"),
         unit.reasons().get(0).text(MeasureSystem.US));
   }
 

@@ -130,7 +130,7 @@ public final class SolverProgram implements BudgetProgram {
   }
 
   @Override
-  public double[] shortfall(BudgetProblem problem) {
+  public Shortfall shortfall(BudgetProblem problem) {
     boolean[][] all = new boolean[problem.units().size()][];
     for (int u = 0; u < all.length; u++) {
       all[u] = new boolean[problem.units().get(u).options().size()];
