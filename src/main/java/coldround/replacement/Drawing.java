@@ -76,18 +76,21 @@ public final class Drawing {
 
   /** Yearly spending, running below and replacements on top, with the 80 % band. */
   public static String spending(ReplacementPlan plan) {
-    Policy.Outcome ours = plan.comparison().get(plan.comparison().size() - 1);
+    Policy.Outcome ours = plan.ours();
     int years = plan.spend().length;
     double most = 0;
     for (int t = 0; t < years; t++) {
-      most = Math.max(most, Math.max(plan.spend()[t] + plan.running()[t], ours.high()[t]));
+      most =
+          Math.max(
+              most,
+              Math.max(plan.spend()[t] + plan.ours().expected().running()[t], ours.high()[t]));
     }
     Drawing drawing = new Drawing(210, most * 1.05, "Spending by year");
     drawing.grid();
     double wide = (WIDTH - LEFT) / years;
     for (int t = 0; t < years; t++) {
       double x = LEFT + wide * t;
-      double running = plan.running()[t];
+      double running = plan.ours().expected().running()[t];
       drawing.bar(x + wide * 0.15, wide * 0.6, 0, running, "#d9d9d9");
       drawing.bar(x + wide * 0.15, wide * 0.6, running, running + plan.spend()[t], "#555");
       drawing.band(x + wide * 0.85, ours.low()[t], ours.high()[t]);

@@ -16,6 +16,7 @@ public enum EconomicRate {
   CLEANINGS("cleanings"),
   GAS_SCARCITY("gas-scarcity"),
   GAS_SUPPLY_LEAST("gas-supply-least"),
+  SIZE_EXPONENT("size-exponent"),
   SURCHARGE("surcharge"),
   PRICE_SPREAD("price-spread"),
   FAULT_COST_SPREAD("fault-cost-spread"),

@@ -44,7 +44,7 @@ final class OutlookReasons {
     age(age, dying);
     gas(gas);
     energy(terms, keeping, running);
-    price(replacing);
+    price(replacing, running);
     return List.copyOf(reasons);
   }
 
@@ -214,18 +214,26 @@ final class OutlookReasons {
                     new Quantity(unit.coil().excessK(), Measure.DELTA_K)));
   }
 
-  private void price(ReplacingCost replacing) {
+  private void price(ReplacingCost replacing, RunningCost running) {
+    String basis =
+        replacing.own()
+            ? "by the equipment list"
+            : running.measured()
+                ? "as usual for its kind and size: its compressor takes {power} kW, {usual} kW are usual"
+                : "as usual for its kind, its size not being known";
     add(
         "price",
         "A new one costs {price} "
-            + (replacing.own()
-                ? "by the equipment list"
-                : "as usual for its kind, whatever its size")
-            + ", {disposal} to dispose of the old one, {recovery} to recover its refrigerant, and"
+            + basis
+            + "; {disposal} to dispose of the old one, {recovery} to recover its refrigerant, and"
             + " {shutdown} for access and shutdown once for the site and year",
         replacing.source(),
         "price",
         money(replacing.price()),
+        "power",
+        figure(running.kilowatts()),
+        "usual",
+        figure(running.usualKilowatts()),
         "disposal",
         money(replacing.disposal()),
         "recovery",

@@ -29,14 +29,14 @@ public final class Outlooks {
    * @throws NoPrice when there is no price for its replacement
    */
   public UnitOutlook of(Assessment assessment, Terms terms) {
-    ReplacingCost replacing = ReplacingPrice.of(economics, assessment);
+    RunningCost running = RunningCost.of(economics.upkeep(), assessment);
+    ReplacingCost replacing = ReplacingPrice.of(economics, assessment, running);
     WeibullLife life = assessment.age().life();
     Ageing ageing = new Ageing(life, economics);
     double age = assessment.age().ageYears().orElse(assessment.age().leastYears());
     double first = age + terms.lead();
     FaultCost fault = FaultCost.of(economics, assessment);
     GasCost gas = GasCost.of(economics, gases, assessment, terms);
-    RunningCost running = RunningCost.of(economics.upkeep(), assessment);
     List<YearCost> keeping = new ArrayList<>();
     double[] dying = new double[terms.horizon()];
     for (int year = 0; year < terms.horizon(); year++) {

@@ -6,8 +6,7 @@ import java.util.List;
 /**
  * A plan for the units of one or several customers.
  *
- * @param spend what replacements cost in each year, in the money the plan is told in
- * @param running what running all units is expected to cost in each year, likewise
+ * @param spend what the planned replacements cost in each year, in the money the plan is told in
  * @param solution cost of the plan today, the bound, and so the gap
  * @param withoutLimits least cost today if there were no limits
  * @param more what one more thousand would do
@@ -17,7 +16,6 @@ public record ReplacementPlan(
     PlanOrder order,
     List<UnitDecision> decisions,
     double[] spend,
-    double[] running,
     BudgetSolution solution,
     double withoutLimits,
     OneMore more,
@@ -38,6 +36,11 @@ public record ReplacementPlan(
   public ReplacementPlan {
     decisions = List.copyOf(decisions);
     comparison = List.copyOf(comparison);
+  }
+
+  /** What is to be expected of it. */
+  public Policy.Outcome ours() {
+    return comparison.get(comparison.size() - 1);
   }
 
   /** What the limits cost, in money of today. */

@@ -145,7 +145,7 @@ final class PlanReport {
   }
 
   private List<Year> years() {
-    Policy.Outcome ours = plan.comparison().get(plan.comparison().size() - 1);
+    Policy.Outcome ours = plan.ours();
     List<Year> years = new ArrayList<>();
     for (int t = 0; t < terms.horizon(); t++) {
       int at = t;
@@ -155,7 +155,7 @@ final class PlanReport {
               terms.firstYear() + t,
               Double.isInfinite(limit) ? "none" : PlanWords.money(limit),
               PlanWords.money(plan.spend()[t]),
-              PlanWords.money(plan.running()[t]),
+              PlanWords.money(plan.ours().expected().running()[t]),
               PlanWords.money(ours.low()[t]) + " to " + PlanWords.money(ours.high()[t]),
               Double.isInfinite(limit) ? "" : Math.round(100 * ours.overInYear()[t]) + " %",
               plan.decisions().stream()
@@ -182,7 +182,7 @@ final class PlanReport {
   private Way way(Policy.Outcome outcome) {
     return new Way(
         outcome.policy().name(),
-        PlanWords.money(outcome.expected()),
+        PlanWords.money(outcome.expected().today()),
         java.util.Arrays.stream(plan.order().limits()).allMatch(Double::isInfinite)
             ? ""
             : Math.round(100 * outcome.over()) + " %");

@@ -158,7 +158,7 @@ record PlanView(
     }
 
     private List<YearView> years() {
-      Policy.Outcome ours = plan.comparison().get(plan.comparison().size() - 1);
+      Policy.Outcome ours = plan.ours();
       List<YearView> years = new ArrayList<>();
       for (int t = 0; t < plan.spend().length; t++) {
         int at = t;
@@ -168,7 +168,7 @@ record PlanView(
                 year(t),
                 Double.isInfinite(limit) ? null : money(limit),
                 money(plan.spend()[t]),
-                money(plan.running()[t]),
+                money(plan.ours().expected().running()[t]),
                 money(ours.low()[t]),
                 money(ours.middle()[t]),
                 money(ours.high()[t]),
@@ -185,7 +185,7 @@ record PlanView(
       return new PolicyView(
           outcome.policy().code(),
           outcome.policy().name(),
-          money(outcome.expected()),
+          money(outcome.expected().today()),
           money(outcome.mean()),
           money(outcome.standardError()),
           Measured.number(outcome.over()),

@@ -62,8 +62,8 @@ final class PlanWords {
   String headline() {
     long replaced = plan.decisions().stream().filter(UnitDecision::replaced).count();
     Policy.Outcome failure = plan.comparison().get(0);
-    Policy.Outcome ours = plan.comparison().get(plan.comparison().size() - 1);
-    double saved = failure.expected() - ours.expected();
+    Policy.Outcome ours = plan.ours();
+    double saved = failure.expected().today() - ours.expected().today();
     return replaced
         + " of "
         + plan.decisions().size()
