@@ -120,9 +120,7 @@ final class OutlookReasons {
   private String latest() {
     List<FaultEvent> events = unit.faults().events();
     return events.subList(Math.max(0, events.size() - LATEST), events.size()).stream()
-        .map(
-            event ->
-                event.date() + " " + economics.modes().getOrDefault(event.mode(), event.mode()))
+        .map(event -> event.date() + " " + economics.modeName(event.mode()))
         .collect(Collectors.joining(", "));
   }
 

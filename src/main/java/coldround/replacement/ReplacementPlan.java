@@ -21,6 +21,8 @@ public record ReplacementPlan(
     OneMore more,
     List<Policy.Outcome> comparison) {
 
+  private static final double ROUNDING = 0.01;
+
   /**
    * The next best use of more money.
    *
@@ -41,6 +43,21 @@ public record ReplacementPlan(
   /** What is to be expected of it. */
   public Policy.Outcome ours() {
     return comparison.get(comparison.size() - 1);
+  }
+
+  /**
+   * Years in which what a policy plans by itself is over the limit, with what earlier years left.
+   */
+  public int plannedYearsOver(Policy.Outcome outcome) {
+    int over = 0;
+    double left = 0;
+    for (int year = 0; year < order.limits().length; year++) {
+      double room = order.limits()[year] + order.carryOver() * left;
+      double planned = outcome.expected().planned()[year];
+      over += planned > room + ROUNDING ? 1 : 0;
+      left = Double.isInfinite(room) ? 0 : Math.max(0, room - planned);
+    }
+    return over;
   }
 
   /** What the limits cost, in money of today. */

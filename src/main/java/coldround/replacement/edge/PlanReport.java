@@ -32,6 +32,7 @@ final class PlanReport {
       int year,
       String limit,
       String replacements,
+      String unplanned,
       String running,
       String band,
       String chance,
@@ -48,9 +49,7 @@ final class PlanReport {
       String year,
       String forgone) {}
 
-  record Way(String name, String cost, String chance) {}
-
-  record Assumed(String meaning, String value, String range, String source) {}
+  record Way(String name, String cost, String planned, String chance) {}
 
   /** All that the template shows. */
   record Told(
@@ -64,13 +63,17 @@ final class PlanReport {
       String proof,
       String limitCost,
       String more,
+      String deaths,
+      boolean fewer,
       String picture,
+      Map<String, String> fills,
       List<Year> years,
       List<UnitTelling.Half> halves,
       List<Line> lines,
       int others,
       List<Way> ways,
-      List<Assumed> assumptions,
+      List<Assumed> rates,
+      List<Assumed> costs,
       List<String> cautions) {}
 
   private final ReplacementPlan plan;
@@ -84,7 +87,7 @@ final class PlanReport {
     this.economics = economics;
     this.terms = plan.order().terms();
     this.words = new PlanWords(plan);
-    this.units = new UnitTelling(economics, system, terms);
+    this.units = new UnitTelling(economics, system, plan);
   }
 
   static String html(
@@ -125,7 +128,10 @@ final class PlanReport {
         words.proof(),
         words.limitCost(),
         words.more(),
+        words.deaths(),
+        words.fewer(),
         Drawing.spending(plan),
+        Drawing.fills(),
         years(),
         worst.stream()
             .filter(UnitDecision::replaced)
@@ -135,7 +141,8 @@ final class PlanReport {
         worst.stream().limit(MOST_ROWS).map(this::line).toList(),
         Math.max(0, worst.size() - MOST_ROWS),
         plan.comparison().stream().map(this::way).toList(),
-        assumptions(),
+        Assumed.rates(economics),
+        Assumed.costs(plan, economics),
         cautions);
   }
 
@@ -155,7 +162,8 @@ final class PlanReport {
               terms.firstYear() + t,
               Double.isInfinite(limit) ? "none" : PlanWords.money(limit),
               PlanWords.money(plan.spend()[t]),
-              PlanWords.money(plan.ours().expected().running()[t]),
+              PlanWords.money(ours.expected().unplanned(t)),
+              PlanWords.money(ours.expected().running()[t]),
               PlanWords.money(ours.low()[t]) + " to " + PlanWords.money(ours.high()[t]),
               Double.isInfinite(limit) ? "" : Math.round(100 * ours.overInYear()[t]) + " %",
               plan.decisions().stream()
@@ -183,31 +191,7 @@ final class PlanReport {
     return new Way(
         outcome.policy().name(),
         PlanWords.money(outcome.expected().today()),
-        java.util.Arrays.stream(plan.order().limits()).allMatch(Double::isInfinite)
-            ? ""
-            : Math.round(100 * outcome.over()) + " %");
-  }
-
-  private List<Assumed> assumptions() {
-    List<Assumed> all = new ArrayList<>();
-    economics
-        .rates()
-        .forEach(
-            rate ->
-                all.add(
-                    new Assumed(
-                        rate.meaning(),
-                        plain(rate.shown()),
-                        plain(rate.low()) + " to " + plain(rate.high()),
-                        rate.source().citation())));
-    return all;
-  }
-
-  private static String plain(coldround.quantity.Quantity quantity) {
-    String number =
-        java.math.BigDecimal.valueOf(quantity.value()).stripTrailingZeros().toPlainString();
-    return quantity.measure().label().isEmpty()
-        ? number
-        : number + " " + quantity.measure().label();
+        words.unlimited() ? "" : plan.plannedYearsOver(outcome) + " of " + terms.horizon(),
+        words.unlimited() ? "" : Math.round(100 * outcome.over()) + " %");
   }
 }
