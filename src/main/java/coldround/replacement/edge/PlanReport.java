@@ -96,19 +96,17 @@ final class PlanReport {
       Map<String, String> names,
       List<String> cautions,
       MeasureSystem system) {
-    return Templates.report(told(plan, economics, names, cautions, system)).render();
+    Told told = new PlanReport(plan, economics, system).told(names, cautions, MOST_UNITS_TOLD);
+    return Templates.report(told).render();
   }
 
-  static Told told(
-      ReplacementPlan plan,
-      Economics economics,
-      Map<String, String> names,
-      List<String> cautions,
-      MeasureSystem system) {
-    return new PlanReport(plan, economics, system).told(names, cautions);
+  /** For a page that has no room for single units and what was assumed. */
+  static Told summary(
+      ReplacementPlan plan, Economics economics, Map<String, String> names, MeasureSystem system) {
+    return new PlanReport(plan, economics, system).told(names, List.of(), 0);
   }
 
-  private Told told(Map<String, String> names, List<String> cautions) {
+  private Told told(Map<String, String> names, List<String> cautions, int halves) {
     String customers =
         plan.decisions().stream()
             .map(decision -> decision.outlook().customer())
@@ -133,11 +131,7 @@ final class PlanReport {
         Drawing.spending(plan),
         Drawing.fills(),
         years(),
-        worst.stream()
-            .filter(UnitDecision::replaced)
-            .limit(MOST_UNITS_TOLD)
-            .map(units::half)
-            .toList(),
+        worst.stream().filter(UnitDecision::replaced).limit(halves).map(units::half).toList(),
         worst.stream().limit(MOST_ROWS).map(this::line).toList(),
         Math.max(0, worst.size() - MOST_ROWS),
         plan.comparison().stream().map(this::way).toList(),
