@@ -135,7 +135,8 @@ final class OutlookReasons {
           case INSTALLED -> "{age} old at the start of the plan";
           case SERIAL_YEAR -> "{age} old at the start of the plan by its serial number";
           case FIRST_SEEN -> "At least {age} old at the start of the plan; nobody knows more";
-          case NONE -> "Age unknown, computed with {age}";
+          case NONE ->
+              "Age unknown, taken as {age} at the start of the plan, as half-way through the usual life";
         };
     add(
         "age",

@@ -46,7 +46,7 @@ final class Flips {
     boolean hardly = Math.abs(factor.getAsDouble() - 1) < HARDLY;
     return java.util.Optional.of(
         hardly
-            ? "hardly " + way
+            ? "slightly " + way
             : String.format(Locale.ROOT, "%.2f times or %s", factor.getAsDouble(), way));
   }
 

@@ -186,6 +186,6 @@ final class PlanReport {
         outcome.policy().name(),
         PlanWords.money(outcome.expected().today()),
         words.unlimited() ? "" : plan.plannedYearsOver(outcome) + " of " + terms.horizon(),
-        words.unlimited() ? "" : Math.round(100 * outcome.over()) + " %");
+        words.unlimited() ? "" : Math.round(100 * outcome.over()) + "\u00a0%");
   }
 }
