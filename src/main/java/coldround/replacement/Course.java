@@ -1,7 +1,5 @@
 package coldround.replacement;
 
-import java.util.List;
-
 /** How one unit and what follows it may fare over the plan. */
 final class Course {
 
@@ -26,13 +24,17 @@ final class Course {
   private final UnitOutlook unit;
   private final Discount discount;
   private final int horizon;
-  private final Successors next;
+  private final int[][] lives;
 
   Course(UnitOutlook unit, Terms terms) {
     this.unit = unit;
     this.discount = terms.discount();
     this.horizon = terms.horizon();
-    this.next = unit.successors(discount);
+    Successors next = unit.successors(discount);
+    lives = new int[horizon + 1][];
+    for (int year = 0; year <= horizon; year++) {
+      lives[year] = next.livesFrom(year).stream().mapToInt(life -> life).toArray();
+    }
   }
 
   Draw draw(Chance chance, double prices, double faultCost) {
@@ -78,8 +80,9 @@ final class Course {
   private double follow(int from, Draw draw, double[] spend, double[] capital) {
     double today = 0;
     int start = from;
-    List<Integer> lives = next.livesFrom(from);
-    for (int life : lives) {
+    int life = 0;
+    for (int next : lives[from]) {
+      life = next;
       double price = (unit.prices()[start] + unit.replacing().shutdown()) * draw.prices;
       spend[start] += price;
       capital[start] += price;
@@ -91,8 +94,8 @@ final class Course {
       }
       start += life;
     }
-    if (!lives.isEmpty()) {
-      double left = unit.residual()[lives.get(lives.size() - 1) - 1] * draw.prices;
+    if (life > 0) {
+      double left = unit.residual()[life - 1] * draw.prices;
       today -= left * discount.spv(horizon);
     }
     return today;

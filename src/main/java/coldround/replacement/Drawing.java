@@ -1,8 +1,9 @@
 package coldround.replacement;
 
 import java.util.Locale;
+import java.util.Map;
 
-/** Pictures of a plan as SVG in shades of grey, so that they print. */
+/** Pictures of a plan as SVG, in colours whose greys are as far apart, so that they print. */
 public final class Drawing {
 
   private static final double WIDTH = 660;
@@ -10,6 +11,9 @@ public final class Drawing {
   private static final double LEFT = 64;
   private static final double BOTTOM = 24;
   private static final double TOP = 16;
+  private static final String PLANNED = "#17406d";
+  private static final String UNPLANNED = "#7d9cbf";
+  private static final String RUNNING = "#dbe4ee";
 
   private final StringBuilder svg = new StringBuilder();
   private final double height;
@@ -74,22 +78,35 @@ public final class Drawing {
     return svg.append("</svg>").toString();
   }
 
-  /** Yearly spending, running below and replacements on top, with the 80 % band. */
+  /** What each part of the yearly spending is filled with, by name. */
+  public static Map<String, String> fills() {
+    return Map.of("planned", PLANNED, "unplanned", UNPLANNED, "running", RUNNING);
+  }
+
+  /**
+   * Yearly spending, running below, planned replacements on it and on top what units add that die
+   * before their turn; with the 80 % band.
+   */
   public static String spending(ReplacementPlan plan) {
-    Policy.Outcome ours = plan.comparison().get(plan.comparison().size() - 1);
+    Policy.Outcome ours = plan.ours();
+    Expected expected = ours.expected();
     int years = plan.spend().length;
     double most = 0;
     for (int t = 0; t < years; t++) {
-      most = Math.max(most, Math.max(plan.spend()[t] + plan.running()[t], ours.high()[t]));
+      double all = expected.running()[t] + Math.max(plan.spend()[t], expected.capital()[t]);
+      most = Math.max(most, Math.max(all, ours.high()[t]));
     }
     Drawing drawing = new Drawing(210, most * 1.05, "Spending by year");
     drawing.grid();
     double wide = (WIDTH - LEFT) / years;
     for (int t = 0; t < years; t++) {
       double x = LEFT + wide * t;
-      double running = plan.running()[t];
-      drawing.bar(x + wide * 0.15, wide * 0.6, 0, running, "#d9d9d9");
-      drawing.bar(x + wide * 0.15, wide * 0.6, running, running + plan.spend()[t], "#555");
+      double running = expected.running()[t];
+      // where dead units leave planned replacements undone, the planned part is the smaller
+      double planned = running + Math.min(plan.spend()[t], expected.capital()[t]);
+      drawing.bar(x + wide * 0.15, wide * 0.6, 0, running, RUNNING);
+      drawing.bar(x + wide * 0.15, wide * 0.6, running, planned, PLANNED);
+      drawing.bar(x + wide * 0.15, wide * 0.6, planned, running + expected.capital()[t], UNPLANNED);
       drawing.band(x + wide * 0.85, ours.low()[t], ours.high()[t]);
       drawing.under(x + wide * 0.5, plan.order().terms().firstYear() + t);
     }
@@ -117,7 +134,7 @@ public final class Drawing {
     double wide = (WIDTH - LEFT) / years;
     for (int t = 0; t < years; t++) {
       double x = LEFT + wide * t;
-      String fill = t < decision.best().year() ? "#d9d9d9" : "#8c8c8c";
+      String fill = t < decision.best().year() ? RUNNING : UNPLANNED;
       drawing.bar(x + wide * 0.2, wide * 0.6, 0, keptFor(unit, t), fill);
       drawing.under(x + wide * 0.5, terms.firstYear() + t);
     }
@@ -125,6 +142,9 @@ public final class Drawing {
         "<line x1=\"%.1f\" y1=\"%.1f\" x2=\"%.1f\" y2=\"%.1f\" stroke=\"#000\" stroke-width=\"1.6\""
             + " stroke-dasharray=\"6 4\"/>",
         LEFT, drawing.y(annual), WIDTH, drawing.y(annual));
+    drawing.add(
+        "<text x=\"%.1f\" y=\"%.1f\" text-anchor=\"end\">dashed: a new one, %,.0f a year</text>",
+        WIDTH, TOP - 6, annual);
     drawing.mark(decision, wide);
     return drawing.done();
   }
@@ -163,8 +183,8 @@ public final class Drawing {
               + " stroke-width=\"0.6\"/>",
           y, full);
       drawing.add(
-          "<rect x=\"110\" y=\"%.1f\" width=\"%.1f\" height=\"13\" fill=\"#555\"/>",
-          y, 4 * factor.lost());
+          "<rect x=\"110\" y=\"%.1f\" width=\"%.1f\" height=\"13\" fill=\"%s\"/>",
+          y, 4 * factor.lost(), PLANNED);
       drawing.add(
           "<text x=\"%.1f\" y=\"%.1f\">%.1f of %.0f lost</text>",
           118 + full, y + 11, factor.lost(), factor.weight());

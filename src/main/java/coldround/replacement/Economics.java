@@ -123,6 +123,11 @@ public final class Economics {
     return upkeep;
   }
 
+  /** Name of a failure mode for a person. */
+  public String modeName(String mode) {
+    return modes.getOrDefault(mode, mode);
+  }
+
   Map<String, String> modes() {
     return modes;
   }

@@ -26,8 +26,7 @@ final class Options {
       if (options.isEmpty()) {
         none.add(new Conflict.Part(unit.id(), Conflicts.noYear(unit, order)));
       } else {
-        choices.add(
-            new BudgetProblem.Unit(unit.id(), unit.customer() + "\u001f" + unit.site(), options));
+        choices.add(new BudgetProblem.Unit(unit.id(), unit.siteKey(), options));
       }
     }
     if (!none.isEmpty()) {

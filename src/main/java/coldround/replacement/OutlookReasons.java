@@ -6,6 +6,8 @@ import coldround.reason.Reason;
 import coldround.reason.Source;
 import coldround.scoring.AgeState;
 import coldround.scoring.Assessment;
+import coldround.scoring.FaultEvent;
+import coldround.scoring.FaultTrend;
 import coldround.upkeep.RunningCost;
 import java.math.BigDecimal;
 import java.math.MathContext;
@@ -13,9 +15,12 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Collectors;
 
 /** Says what the figures of an outlook rest on, with the readings behind them. */
 final class OutlookReasons {
+
+  private static final int LATEST = 4;
 
   private final Economics economics;
   private final Assessment unit;
@@ -39,7 +44,7 @@ final class OutlookReasons {
     age(age, dying);
     gas(gas);
     energy(terms, keeping, running);
-    price(replacing);
+    price(replacing, running);
     return List.copyOf(reasons);
   }
 
@@ -70,9 +75,13 @@ final class OutlookReasons {
             : "No record of faults, so the usual rate of its kind is taken";
     String template =
         seen
+            + (unit.faults().events().isEmpty() ? "" : ", the latest {latest}")
             + ": {first} a year expected in {firstYear}, {last} in {lastYear}. A fault costs {each} on"
             + " average: {repair} for the call and repair, {stock} for goods, {downtime} for the time"
-            + " without it. Most of the repair money goes to: {mode}";
+            + " without it. Most of the repair money goes to: {mode}"
+            + (worsening()
+                ? ". They come faster; repairs end some of that, so it is let fade"
+                : "");
     int last = keeping.size() - 1;
     add(
         "expected-faults",
@@ -80,6 +89,8 @@ final class OutlookReasons {
         economics.rate(EconomicRate.AGEING_SHARE).source(),
         "events",
         unit.faults().events().size(),
+        "latest",
+        latest(),
         "observed",
         years(unit.faults().observedYears()),
         "first",
@@ -102,6 +113,17 @@ final class OutlookReasons {
         fault.dearest());
   }
 
+  private boolean worsening() {
+    return unit.faults().trend().map(FaultTrend::worsening).orElse(false);
+  }
+
+  private String latest() {
+    List<FaultEvent> events = unit.faults().events();
+    return events.subList(Math.max(0, events.size() - LATEST), events.size()).stream()
+        .map(event -> event.date() + " " + economics.modeName(event.mode()))
+        .collect(Collectors.joining(", "));
+  }
+
   private void age(double age, double[] dying) {
     AgeState state = unit.age();
     double alive = 1;
@@ -113,7 +135,8 @@ final class OutlookReasons {
           case INSTALLED -> "{age} old at the start of the plan";
           case SERIAL_YEAR -> "{age} old at the start of the plan by its serial number";
           case FIRST_SEEN -> "At least {age} old at the start of the plan; nobody knows more";
-          case NONE -> "Age unknown, computed with {age}";
+          case NONE ->
+              "Age unknown, taken as {age} at the start of the plan, as half-way through the usual life";
         };
     add(
         "age",
@@ -190,18 +213,26 @@ final class OutlookReasons {
                     new Quantity(unit.coil().excessK(), Measure.DELTA_K)));
   }
 
-  private void price(ReplacingCost replacing) {
+  private void price(ReplacingCost replacing, RunningCost running) {
+    String basis =
+        replacing.own()
+            ? "by the equipment list"
+            : running.measured()
+                ? "as usual for its kind and size: its compressor takes {power} kW, {usual} kW are usual"
+                : "as usual for its kind, its size not being known";
     add(
         "price",
         "A new one costs {price} "
-            + (replacing.own()
-                ? "by the equipment list"
-                : "as usual for its kind, whatever its size")
-            + ", {disposal} to dispose of the old one, {recovery} to recover its refrigerant, and"
+            + basis
+            + "; {disposal} to dispose of the old one, {recovery} to recover its refrigerant, and"
             + " {shutdown} for access and shutdown once for the site and year",
         replacing.source(),
         "price",
         money(replacing.price()),
+        "power",
+        figure(running.kilowatts()),
+        "usual",
+        figure(running.usualKilowatts()),
         "disposal",
         money(replacing.disposal()),
         "recovery",

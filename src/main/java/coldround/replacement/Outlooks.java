@@ -3,7 +3,9 @@ package coldround.replacement;
 import coldround.fleet.Unit;
 import coldround.quantity.Measure;
 import coldround.refrigerant.RefrigerantRules;
+import coldround.scoring.AgeState;
 import coldround.scoring.Assessment;
+import coldround.scoring.FaultState;
 import coldround.scoring.statistics.GammaPoisson;
 import coldround.scoring.statistics.WeibullLife;
 import coldround.upkeep.Costs;
@@ -28,18 +30,20 @@ public final class Outlooks {
    * @throws NoPrice when there is no price for its replacement
    */
   public UnitOutlook of(Assessment assessment, Terms terms) {
-    ReplacingCost replacing = ReplacingPrice.of(economics, assessment);
+    RunningCost running = RunningCost.of(economics.upkeep(), assessment);
+    ReplacingCost replacing = ReplacingPrice.of(economics, assessment, running);
     WeibullLife life = assessment.age().life();
     Ageing ageing = new Ageing(life, economics);
-    double age = assessment.age().ageYears().orElse(assessment.age().leastYears());
+    double age = age(assessment);
     double first = age + terms.lead();
     FaultCost fault = FaultCost.of(economics, assessment);
     GasCost gas = GasCost.of(economics, gases, assessment, terms);
-    RunningCost running = RunningCost.of(economics.upkeep(), assessment);
     List<YearCost> keeping = new ArrayList<>();
     double[] dying = new double[terms.horizon()];
     for (int year = 0; year < terms.horizon(); year++) {
-      double faults = assessment.faults().expectedNextYear() * ageing.growth(age, first + year);
+      double faults =
+          faults(assessment.faults(), terms.lead() + year)
+              * growth(assessment, ageing, age, first + year);
       double energy = oldEnergy(running, assessment, first + year);
       keeping.add(year(faults, fault, gas.perYear()[year], energy, running.cleaning(), year));
       dying[year] = dies(life, first + year);
@@ -58,6 +62,28 @@ public final class Outlooks {
         fresh,
         new OutlookReasons(economics, assessment)
             .all(terms, first, keeping, dying, fault, gas, running, replacing));
+  }
+
+  /** Where nothing bounds the age, that which the usual rates of faults belong to. */
+  private double age(Assessment assessment) {
+    AgeState age = assessment.age();
+    double reference = economics.value(EconomicRate.AGEING_REFERENCE) * age.life().medianYears();
+    return age.ageYears().orElse(Math.max(age.leastYears(), reference));
+  }
+
+  /** The rate of a record was seen up to now; the usual rate is that of the reference age. */
+  private static double growth(
+      Assessment assessment, Ageing ageing, double nowYears, double thenYears) {
+    return assessment.faults().known()
+        ? ageing.growth(nowYears, thenYears)
+        : ageing.level(thenYears);
+  }
+
+  /** What a trend adds fades; the usual rate of the unit stays. */
+  private double faults(FaultState its, double yearsAhead) {
+    double usual = its.posterior().mean();
+    double left = Math.pow(economics.value(EconomicRate.TREND_PERSISTENCE), yearsAhead);
+    return usual + (its.expectedNextYear() - usual) * left;
   }
 
   /** Published lives count units taken away for any reason, so not every end of one is a death. */

@@ -44,7 +44,6 @@ public final class Planner {
         order,
         decisions(units, order, years),
         problem.spend(solution.chosen().get()),
-        Expected.running(units, years, order.terms()),
         solution,
         Math.min(free.cost(), solution.cost()),
         oneMore(units, order, problem, solution, years),

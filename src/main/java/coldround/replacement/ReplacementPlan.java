@@ -6,8 +6,7 @@ import java.util.List;
 /**
  * A plan for the units of one or several customers.
  *
- * @param spend what replacements cost in each year, in the money the plan is told in
- * @param running what running all units is expected to cost in each year, likewise
+ * @param spend what the planned replacements cost in each year, in the money the plan is told in
  * @param solution cost of the plan today, the bound, and so the gap
  * @param withoutLimits least cost today if there were no limits
  * @param more what one more thousand would do
@@ -17,11 +16,12 @@ public record ReplacementPlan(
     PlanOrder order,
     List<UnitDecision> decisions,
     double[] spend,
-    double[] running,
     BudgetSolution solution,
     double withoutLimits,
     OneMore more,
     List<Policy.Outcome> comparison) {
+
+  private static final double ROUNDING = 0.01;
 
   /**
    * The next best use of more money.
@@ -38,6 +38,26 @@ public record ReplacementPlan(
   public ReplacementPlan {
     decisions = List.copyOf(decisions);
     comparison = List.copyOf(comparison);
+  }
+
+  /** What is to be expected of it. */
+  public Policy.Outcome ours() {
+    return comparison.get(comparison.size() - 1);
+  }
+
+  /**
+   * Years in which what a policy plans by itself is over the limit, with what earlier years left.
+   */
+  public int plannedYearsOver(Policy.Outcome outcome) {
+    int over = 0;
+    double left = 0;
+    for (int year = 0; year < order.limits().length; year++) {
+      double room = order.limits()[year] + order.carryOver() * left;
+      double planned = outcome.expected().planned()[year];
+      over += planned > room + ROUNDING ? 1 : 0;
+      left = Double.isInfinite(room) ? 0 : Math.max(0, room - planned);
+    }
+    return over;
   }
 
   /** What the limits cost, in money of today. */

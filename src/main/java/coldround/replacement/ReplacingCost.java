@@ -7,6 +7,8 @@ import coldround.reason.Source;
  *
  * @param price of the new unit, installed, without the site's shutdown
  * @param own true when the price is that of the equipment list for this very unit
+ * @param size of the unit against one usual of its kind, which a price by kind is moved by; 1 when
+ *     it is not known, or not needed
  * @param disposal of the old unit
  * @param recovery of its refrigerant
  * @param shutdown crane, access and shutdown, shared by all units replaced at the site in that year
@@ -16,6 +18,7 @@ import coldround.reason.Source;
 public record ReplacingCost(
     double price,
     boolean own,
+    double size,
     double disposal,
     double recovery,
     double shutdown,
@@ -33,6 +36,6 @@ public record ReplacingCost(
 
   ReplacingCost times(double factor) {
     return new ReplacingCost(
-        price * factor, own, disposal, recovery, shutdown, surcharge * factor, source);
+        price * factor, own, size, disposal, recovery, shutdown, surcharge * factor, source);
   }
 }

@@ -7,9 +7,12 @@ import coldround.reason.Source;
 import coldround.scoring.Assessment;
 import coldround.upkeep.Cost;
 import coldround.upkeep.Costs;
+import coldround.upkeep.RunningCost;
 import java.util.Optional;
 
-/** Puts a price on replacing a unit: its own of the equipment list, else that of its kind. */
+/**
+ * Puts a price on replacing a unit: its own of the equipment list, else that of its kind and size.
+ */
 final class ReplacingPrice {
 
   private static final double KG_PER_LB = Measure.POUND.toBase(1);
@@ -19,13 +22,17 @@ final class ReplacingPrice {
   /**
    * @throws NoPrice when neither is there
    */
-  static ReplacingCost of(Economics economics, Assessment assessment) {
+  static ReplacingCost of(Economics economics, Assessment assessment, RunningCost running) {
     Unit unit = assessment.history().unit();
     String place = assessment.history().site().jurisdiction();
     Costs costs = economics.costs();
     Optional<Quantity> own = unit.plate("replacement_cost");
     Cost table = own.isPresent() ? null : tablePrice(costs, unit, place);
-    double price = own.isPresent() ? inCurrency(costs, unit, own.get()) : table.amount();
+    double size = own.isEmpty() && running.measured() ? size(running) : 1;
+    double price =
+        own.isPresent()
+            ? inCurrency(costs, unit, own.get())
+            : sized(table, size, economics.value(EconomicRate.SIZE_EXPONENT));
     Source source =
         own.isPresent()
             ? new Source("equipment list", unit.tag(), "replacement_cost of this unit")
@@ -34,11 +41,24 @@ final class ReplacingPrice {
     return new ReplacingCost(
         price,
         own.isPresent(),
+        size,
         costs.of("disposal", "*", place).amount(),
         chargeLb * costs.of("recovery", "*", place).amount(),
         costs.of("shutdown", "*").amount(),
         price * economics.value(EconomicRate.SURCHARGE),
         source);
+  }
+
+  private static double size(RunningCost running) {
+    return running.kilowatts() / running.usualKilowatts();
+  }
+
+  /** Within the range of the row: beyond it the kind says little of the unit. */
+  private static double sized(Cost table, double size, double exponent) {
+    double price = table.amount() * Math.pow(size, exponent);
+    double least = table.low() == null ? price : table.low().value();
+    double most = table.high() == null ? price : table.high().value();
+    return Math.max(least, Math.min(most, price));
   }
 
   private static double inCurrency(Costs costs, Unit unit, Quantity own) {

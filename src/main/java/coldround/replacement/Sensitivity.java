@@ -17,6 +17,7 @@ public record Sensitivity(String assumption, OptionalDouble below, OptionalDoubl
   private static final double MOST = 4;
   private static final double STEP = 1.1;
   private static final int HALVINGS = 12;
+  private static final double LEAST_RATE = -0.9;
 
   public static List<Sensitivity> of(UnitOutlook unit, Discount discount) {
     List<Sensitivity> all = new ArrayList<>();
@@ -24,8 +25,13 @@ public record Sensitivity(String assumption, OptionalDouble below, OptionalDoubl
     all.add(of("cost of faults", f -> unit.times(1, f, 1, 1).bestYear(discount).year()));
     all.add(of("cost of refrigerant", f -> unit.times(1, 1, f, 1).bestYear(discount).year()));
     all.add(of("cost of electricity", f -> unit.times(1, 1, 1, f).bestYear(discount).year()));
-    all.add(of("discount rate", f -> unit.bestYear(new Discount(discount.rate() * f)).year()));
+    all.add(of("discount rate", f -> unit.bestYear(times(discount, f)).year()));
     return all;
+  }
+
+  /** A rate far below 0 cannot be multiplied as far as the others: -100 % a year is the end. */
+  private static Discount times(Discount discount, double factor) {
+    return new Discount(Math.max(LEAST_RATE, discount.rate() * factor));
   }
 
   private static Sensitivity of(String assumption, DoubleFunction<Integer> year) {

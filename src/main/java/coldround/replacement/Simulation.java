@@ -8,7 +8,7 @@ import java.util.List;
  * Plays policies through many times. In each run every unit draws its rate of faults (gamma, from
  * its posterior), the number of faults of each year (Poisson), the year in which it dies (its
  * Weibull life) and the run draws how far prices lie from the tables (lognormal of mean one). All
- * policies meet the same draws. The sharing of a site's shutdown is left out.
+ * policies meet the same draws.
  */
 final class Simulation {
 
@@ -41,7 +41,7 @@ final class Simulation {
 
   List<Policy.Outcome> compare(List<Policy> policies) {
     List<Tally> tallies = new ArrayList<>();
-    policies.forEach(policy -> tallies.add(new Tally(order.runs())));
+    policies.forEach(policy -> tallies.add(new Tally(policy, order.runs())));
     for (int run = 0; run < order.runs(); run++) {
       Chance ofRun = new Chance(order.seed(), run, -1);
       double prices = ofRun.lognormal(priceSpread);
@@ -52,55 +52,81 @@ final class Simulation {
         draws.add(courses.get(u).draw(chance, prices, faults));
       }
       for (int p = 0; p < policies.size(); p++) {
-        play(policies.get(p), draws, tallies.get(p), run);
+        tallies.get(p).play(draws, run);
       }
     }
     List<Policy.Outcome> outcomes = new ArrayList<>();
-    for (int p = 0; p < policies.size(); p++) {
-      outcomes.add(tallies.get(p).outcome(policies.get(p)));
-    }
+    tallies.forEach(tally -> outcomes.add(tally.outcome()));
     return outcomes;
-  }
-
-  private void play(Policy policy, List<Course.Draw> draws, Tally tally, int run) {
-    double[] spend = tally.spend[run];
-    double[] capital = tally.capital[run];
-    for (int u = 0; u < draws.size(); u++) {
-      tally.today[run] += courses.get(u).play(policy.years()[u], draws.get(u), spend, capital);
-    }
-    for (int year = 0; year < spend.length; year++) {
-      spend[year] *= terms.told(year);
-      capital[year] *= terms.told(year);
-    }
   }
 
   /** What the runs of one policy came to. */
   private final class Tally {
+    private final Policy policy;
+    private final List<SharedShutdowns.Group> shared;
     private final double[] today;
     private final double[][] spend;
     private final double[][] capital;
 
-    Tally(int runs) {
+    Tally(Policy policy, int runs) {
+      this.policy = policy;
+      shared = SharedShutdowns.of(units, policy.years(), terms.horizon());
       today = new double[runs];
       spend = new double[runs][terms.horizon()];
       capital = new double[runs][terms.horizon()];
     }
 
-    Policy.Outcome outcome(Policy policy) {
+    void play(List<Course.Draw> draws, int run) {
+      for (int u = 0; u < draws.size(); u++) {
+        int year = policy.years()[u];
+        today[run] += courses.get(u).play(year, draws.get(u), spend[run], capital[run]);
+      }
+      shared.forEach(group -> share(group, draws, run));
+      for (int year = 0; year < terms.horizon(); year++) {
+        spend[run][year] *= terms.told(year);
+        capital[run][year] *= terms.told(year);
+      }
+    }
+
+    private void share(SharedShutdowns.Group group, List<Course.Draw> draws, int run) {
+      int year = group.year();
+      long living = group.units().stream().filter(u -> draws.get(u).diesIn() >= year).count();
+      if (living > 1) {
+        int first = group.units().get(0);
+        double one = units.get(first).replacing().shutdown() * draws.get(first).prices();
+        double saved = (living - 1) * one;
+        spend[run][year] -= saved;
+        capital[run][year] -= saved;
+        today[run] -= saved * terms.discount().spv(year);
+      }
+    }
+
+    Policy.Outcome outcome() {
       double mean = Arrays.stream(today).average().orElse(0);
       double squares = Arrays.stream(today).map(x -> (x - mean) * (x - mean)).sum();
       double error = Math.sqrt(squares / (today.length - 1) / today.length);
       double[] over = new double[terms.horizon()];
       return new Policy.Outcome(
           policy,
-          expected(policy),
+          Expected.of(units, policy.years(), terms),
           mean,
           error,
+          average(),
           quantile(LOW),
           quantile(0.5),
           quantile(HIGH),
           over,
           over(over));
+    }
+
+    private double[] average() {
+      double[] mean = new double[terms.horizon()];
+      for (double[] run : spend) {
+        for (int year = 0; year < mean.length; year++) {
+          mean[year] += run[year] / spend.length;
+        }
+      }
+      return mean;
     }
 
     private double[] quantile(double share) {
@@ -130,13 +156,5 @@ final class Simulation {
       }
       return (double) any / capital.length;
     }
-  }
-
-  private double expected(Policy policy) {
-    double sum = 0;
-    for (int u = 0; u < units.size(); u++) {
-      sum += units.get(u).bestYear(terms.discount()).totals()[policy.years()[u]];
-    }
-    return sum;
   }
 }

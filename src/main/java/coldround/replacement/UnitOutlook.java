@@ -63,6 +63,20 @@ public record UnitOutlook(
     return keeping.size();
   }
 
+  /** Sites of one customer have codes of their own only within it. */
+  String siteKey() {
+    return customer() + "\u001f" + site();
+  }
+
+  /** Chance that the unit of today is there at the start of that year. */
+  double aliveAt(int year) {
+    double alive = 1;
+    for (int before = 0; before < year; before++) {
+      alive *= 1 - dying[before];
+    }
+    return alive;
+  }
+
   double[] keepingTotals() {
     return keeping.stream().mapToDouble(YearCost::total).toArray();
   }

@@ -23,6 +23,7 @@ final class FaultRule {
   private final double memoryDays;
   private final double trendEvents;
   private final double significance;
+  private final double trendMost;
 
   FaultRule(ScoringRules rules) {
     Limits limits = rules.limits();
@@ -32,6 +33,7 @@ final class FaultRule {
     this.memoryDays = limits.value(LimitName.REPEAT_MEMORY);
     this.trendEvents = limits.value(LimitName.TREND_LEAST_EVENTS);
     this.significance = limits.value(LimitName.TREND_SIGNIFICANCE);
+    this.trendMost = limits.value(LimitName.TREND_MOST);
   }
 
   FaultState state(Evidence evidence) {
@@ -61,7 +63,7 @@ final class FaultRule {
   static double growth(GammaPoisson posterior, Optional<FaultTrend> trend) {
     return trend
         .filter(FaultTrend::worsening)
-        .map(t -> Math.max(1, t.intensityPerYear() / posterior.mean()))
+        .map(t -> Math.max(1, t.expectedPerYear() / posterior.mean()))
         .orElse(1.0);
   }
 
@@ -109,15 +111,25 @@ final class FaultRule {
       }
     }
     EventTrend trend = EventTrend.toTime(Math.max(days, 1), Arrays.copyOf(ages, count));
-    return count < trendEvents || trend.logSum() <= 0 ? Optional.empty() : Optional.of(told(trend));
+    return count < trendEvents || trend.logSum() <= 0
+        ? Optional.empty()
+        : Optional.of(told(trend, lastYear(evidence, its)));
   }
 
-  private FaultTrend told(EventTrend trend) {
+  private static long lastYear(Evidence evidence, List<FaultEvent> its) {
+    return its.stream()
+        .filter(event -> evidence.daysSince(event.date()) < FaultTally.DAYS_A_YEAR)
+        .count();
+  }
+
+  private FaultTrend told(EventTrend trend, long lastYear) {
     double chance = trend.worseningSignificance();
+    double intensity = trend.intensity() * FaultTally.DAYS_A_YEAR;
     return new FaultTrend(
         trend.laplace(),
         trend.shape(),
-        trend.intensity() * FaultTally.DAYS_A_YEAR,
+        intensity,
+        Math.min(intensity, trendMost * lastYear),
         chance,
         trend.shape() > 1 && chance < significance);
   }

@@ -7,6 +7,8 @@ package coldround.scoring;
  * @param shape power-law exponent (Crow–AMSAA, maximum likelihood, time-truncated); above 1 means
  *     faster
  * @param intensityPerYear fitted faults a year on the day of the assessment
+ * @param expectedPerYear the same, held to what the last 12 months bear out: a power law through
+ *     few faults runs far above what was ever seen
  * @param significance chance of a growth at least this strong with a constant rate (Military
  *     Handbook test)
  * @param worsening true when that chance is below its limit
@@ -15,5 +17,6 @@ public record FaultTrend(
     double laplace,
     double shape,
     double intensityPerYear,
+    double expectedPerYear,
     double significance,
     boolean worsening) {}

@@ -40,6 +40,7 @@ public enum LimitName {
   REPEAT_MEMORY("repeat-memory", Dimension.TIME),
   TREND_LEAST_EVENTS("trend-least-events", Dimension.COUNT),
   TREND_SIGNIFICANCE("trend-significance", Dimension.COUNT),
+  TREND_MOST("trend-most", Dimension.COUNT),
   RECORD_FULL("record-full", Dimension.TIME),
   PRIOR_LEAST_UNITS("prior-least-units", Dimension.COUNT),
   PRIOR_LEAST_YEARS("prior-least-years", Dimension.TIME),

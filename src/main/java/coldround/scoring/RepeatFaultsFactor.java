@@ -35,8 +35,9 @@ final class RepeatFaultsFactor {
       "No visit and no fault on record: scored as the average of its class, chance {chance} of a"
           + " fault that came back";
   private static final String FASTER =
-      "Faults come faster: power-law exponent {shape}, {rate} faults a year by now; a constant rate"
-          + " would look like this with a chance of {significance}";
+      "Faults come faster: power-law exponent {shape}, {rate} faults a year by now, of which"
+          + " {expected} are expected to go on; a constant rate would look like this with a chance of"
+          + " {significance}";
 
   private record Range(double low, double high) {}
 
@@ -218,6 +219,8 @@ final class RepeatFaultsFactor {
             twoDecimals(trend.shape()),
             "rate",
             twoDecimals(trend.intensityPerYear()),
+            "expected",
+            twoDecimals(trend.expectedPerYear()),
             "significance",
             Facts.share(trend.significance())),
         source);

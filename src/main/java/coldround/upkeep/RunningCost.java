@@ -9,6 +9,8 @@ import coldround.scoring.Assessment;
  *
  * @param electricityPerYear of the compressor with the clean split
  * @param perYearPerK more a year for each kelvin of excess
+ * @param kilowatts power of the compressor
+ * @param usualKilowatts power of one usual of its kind
  * @param measured true when the power comes from amps and volts of this unit
  * @param cleaning one cleaning of the condenser coil, done with other work
  * @param energySource row that says how long the compressor runs
@@ -16,6 +18,8 @@ import coldround.scoring.Assessment;
 public record RunningCost(
     double electricityPerYear,
     double perYearPerK,
+    double kilowatts,
+    double usualKilowatts,
     boolean measured,
     double cleaning,
     Source energySource) {
@@ -28,6 +32,8 @@ public record RunningCost(
     return new RunningCost(
         dirty.costPerDay() * YEAR_DAYS,
         dirty.costPerDayPerK() * YEAR_DAYS,
+        dirty.kilowatts(),
+        dirty.use().kilowatts(),
         dirty.measured(),
         CleaningCost.of(unit),
         dirty.use().source());

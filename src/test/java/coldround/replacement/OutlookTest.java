@@ -5,10 +5,15 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import coldround.fleet.Fault;
 import coldround.quantity.MeasureSystem;
+import coldround.quantity.Quantity;
 import coldround.scoring.statistics.WeibullLife;
+import java.time.LocalDate;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 class OutlookTest {
 
@@ -35,6 +40,33 @@ class OutlookTest {
     assertEquals(ageing.level(8) / ageing.level(3), ageing.growth(3, 8), 1e-12);
   }
 
+  // what a trend adds halves every year (trend-persistence), on top of the growth with age; by hand
+  // from the assessment, the plan beginning half a year (184 days) after the day of judgement
+  @Test
+  void aBurstOfFaultsFadesToTheUsualRateOfTheUnit() {
+    Sample burst = Sample.of("walk-in-cooler", 1990);
+    for (int daysAgo : new int[] {171, 147, 141, 119, 113, 33}) {
+      LocalDate date = Sample.TODAY.minusDays(daysAgo);
+      burst.faults.add(new Fault(date, "high-head-lockout", "", date, null, null, ""));
+    }
+    var its = burst.assessed().faults();
+    double usual = its.posterior().mean();
+    assertTrue(its.expectedNextYear() > 2 * usual, its.toString());
+    UnitOutlook unit = burst.outlook(TEN);
+    for (int year = 0; year < 10; year++) {
+      double left = Math.pow(0.5, 184 / 365.25 + year);
+      double expected = usual + (its.expectedNextYear() - usual) * left;
+      // so old that age adds no more
+      assertEquals(expected, unit.keeping().get(year).faults(), 1e-9);
+    }
+    assertTrue(
+        unit.reasons()
+            .get(0)
+            .text(MeasureSystem.US)
+            .contains("the latest 2026-02-10 high-head lockout"),
+        unit.reasons().get(0).text(MeasureSystem.US));
+  }
+
   // hand calculation from costs.csv and economics.csv: 12 lb of R-404A, 5 % a year, 18 a pound
   @Test
   void refrigerantCostsMoreAsItsSupplyFalls() {
@@ -53,6 +85,22 @@ class OutlookTest {
     assertTrue(own.replacing().own());
     // 12500 + 350 disposal + 12 lb at 12 a pound
     assertEquals(12500 + 350 + 144, own.prices()[0], 1e-6);
+  }
+
+  // by hand with the six-tenths rule: 208 V x 20 A x 0.7 x 0.85 (upkeep-limits.csv) is 2.475 kW
+  // where
+  // 2 kW are usual (energy-use.csv); costs.csv has 8,100 USD for a walk-in cooler, 5,000 to 14,000
+  @ParameterizedTest
+  @CsvSource({"208, 20, 9205", "208, 600, 14000", "230, 0.1, 5000"})
+  void aPriceByKindFollowsTheSizeWithinTheRangeOfTheTable(
+      double volts, double amps, double expected) {
+    Sample sized = Sample.of("walk-in-cooler", 2020);
+    sized.plate.put("supply", Quantity.of(volts, "V"));
+    sized.plate.put("compressor_rated", Quantity.of(amps, "A"));
+    ReplacingCost replacing = sized.outlook(TEN).replacing();
+    assertEquals(expected, replacing.price(), 1);
+    assertFalse(replacing.own());
+    assertEquals(9900, sized.price(9900).outlook(TEN).replacing().price());
   }
 
   @Test
@@ -121,7 +169,7 @@ class OutlookTest {
           new Simulation(java.util.List.of(unit), order, Sample.ECONOMICS)
               .compare(java.util.List.of(policy))
               .get(0);
-      assertEquals(outcome.expected(), outcome.mean(), 4 * outcome.standardError());
+      assertEquals(outcome.expected().today(), outcome.mean(), 4 * outcome.standardError());
       assertTrue(outcome.standardError() < 0.02 * outcome.mean());
     }
   }

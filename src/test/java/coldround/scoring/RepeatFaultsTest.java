@@ -134,8 +134,50 @@ class RepeatFaultsTest {
     FaultTrend trend = faults.trend().orElseThrow();
     assertTrue(trend.worsening());
     assertTrue(trend.laplace() > 2 && trend.shape() > 2, trend.toString());
-    assertEquals(trend.intensityPerYear(), faults.expectedNextYear(), 1e-12);
+    assertEquals(trend.expectedPerYear(), faults.expectedNextYear(), 1e-12);
     assertTrue(codes(factor(file.assessed(), "repeat-faults")).contains("faults-come-faster"));
+  }
+
+  // 7 faults in 2.5 years, 6 of them in the last six months: the fitted power law says 11 a year
+  @Test
+  void aBurstIsNotRunOnAboveWhatAYearHasSeen() {
+    UnitFile file = new UnitFile();
+    file.visit(930);
+    for (int daysAgo : new int[] {528, 171, 147, 141, 119, 113, 33}) {
+      file.visit(daysAgo).fault("high-head-lockout");
+    }
+    FaultState faults = faults(file);
+    FaultTrend trend = faults.trend().orElseThrow();
+    assertTrue(trend.worsening());
+    assertTrue(trend.intensityPerYear() > 8, trend.toString());
+    assertEquals(6, faults.expectedNextYear(), 1e-12);
+    assertTrue(faults.expectedNextYear() > faults.posterior().mean());
+  }
+
+  // the same faults evenly spread: their number decides, no trend
+  @Test
+  void faultsThatComeEvenlyAreNotRaised() {
+    UnitFile file = new UnitFile();
+    file.visit(930);
+    for (int fault = 0; fault < 7; fault++) {
+      file.visit(30 + 125 * fault).fault("high-head-lockout");
+    }
+    FaultState faults = faults(file);
+    assertFalse(faults.trend().orElseThrow().worsening());
+    assertEquals(faults.posterior().mean(), faults.expectedNextYear(), 1e-12);
+  }
+
+  // worse long ago, quiet for a year: nothing in the last 12 months bears a rise out
+  @Test
+  void aTrendThatTheLastYearDoesNotBearOutRaisesNothing() {
+    UnitFile file = new UnitFile();
+    file.visit(6000);
+    for (int fault = 0; fault < 9; fault++) {
+      file.visit(370 + 10 * fault).fault("high-head-lockout");
+    }
+    FaultState faults = faults(file);
+    assertTrue(faults.trend().orElseThrow().worsening());
+    assertEquals(faults.posterior().mean(), faults.expectedNextYear(), 1e-12);
   }
 
   @ParameterizedTest

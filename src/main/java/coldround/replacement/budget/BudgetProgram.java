@@ -9,11 +9,8 @@ public interface BudgetProgram {
    */
   BudgetSolution solve(BudgetProblem problem, double relativeGap, double seconds);
 
-  /**
-   * By how much each year's limit would have to be raised, at least and in all, for a plan to
-   * exist; all zero when one exists.
-   */
-  double[] shortfall(BudgetProblem problem);
+  /** By how much each year's limit would have to be raised for a plan to exist. */
+  Shortfall shortfall(BudgetProblem problem);
 
   /**
    * What one more in each year's limit would save, by the linear relaxation; all zero when no plan

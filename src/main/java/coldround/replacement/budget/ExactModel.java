@@ -130,8 +130,8 @@ final class ExactModel {
         Optional.empty(), Double.NEGATIVE_INFINITY, status == CpSolverStatus.INFEASIBLE);
   }
 
-  /** The least that the limits lack, year by year. */
-  double[] shortfall(double seconds) {
+  /** The least that the limits lack, each amount in the year in which money runs short. */
+  Shortfall shortfall(double seconds) {
     addLimits(true);
     LinearExprBuilder all = LinearExpr.newBuilder();
     Arrays.stream(missing).filter(java.util.Objects::nonNull).forEach(all::add);
@@ -141,9 +141,21 @@ final class ExactModel {
     if (status != CpSolverStatus.OPTIMAL && status != CpSolverStatus.FEASIBLE) {
       throw new IllegalStateException("no shortfall found: " + status);
     }
-    double[] short_ = new double[missing.length];
-    Arrays.setAll(short_, year -> missing[year] == null ? 0 : solver.value(missing[year]) / CENTS);
-    return short_;
+    int[] chosen = chosen(solver);
+    return new Shortfall(lacking(problem.spend(chosen)), chosen);
+  }
+
+  /** What is carried over may be raised in any year before: said where it runs short. */
+  private double[] lacking(double[] spend) {
+    double[] limits = problem.limits();
+    double[] lacks = new double[spend.length];
+    double left = 0;
+    for (int year = 0; year < spend.length; year++) {
+      double room = limits[year] + problem.carryOver() * left;
+      lacks[year] = Math.max(0, cents(spend[year] - room) / CENTS);
+      left = Double.isInfinite(room) ? 0 : Math.max(0, room - spend[year]);
+    }
+    return lacks;
   }
 
   // two workers that take turns and a clock that counts work: the same problem, the same plan

@@ -1,6 +1,7 @@
 package coldround.replacement.budget;
 
 import com.google.ortools.Loader;
+import java.util.Arrays;
 import java.util.Optional;
 
 /**
@@ -27,9 +28,21 @@ public final class SolverProgram implements BudgetProgram {
     Loader.loadNativeLibraries();
   }
 
+  /** Loads the engines if they are not yet loaded, which takes a second or two. */
+  public static void ready() {
+    // the class itself does, once
+  }
+
   @Override
   public BudgetSolution solve(BudgetProblem problem, double relativeGap, double seconds) {
     Clock clock = new Clock(seconds);
+    if (Arrays.stream(problem.limits()).allMatch(Double::isInfinite)) {
+      Optional<int[]> free = FreeSites.best(problem);
+      if (free.isPresent()) {
+        double cost = problem.cost(free.get());
+        return new BudgetSolution(free, cost, cost, cost, false, clock.used());
+      }
+    }
     Relaxation relaxed;
     try (LinearModel model = new LinearModel(LINEAR, problem, false, null)) {
       relaxed = model.relax();
@@ -48,7 +61,8 @@ public final class SolverProgram implements BudgetProgram {
     if (plan.isEmpty()) {
       plan = plan(problem, relaxed, relativeGap, clock);
     }
-    if (closed(problem, plan, bound, relativeGap)) {
+    boolean late = plan.isPresent() && clock.used() >= seconds;
+    if (late || closed(problem, plan, bound, relativeGap)) {
       return solution(problem, plan, relaxed, bound, clock);
     }
     return proven(problem, relaxed, plan, bound, relativeGap, clock);
@@ -130,11 +144,11 @@ public final class SolverProgram implements BudgetProgram {
   }
 
   @Override
-  public double[] shortfall(BudgetProblem problem) {
+  public Shortfall shortfall(BudgetProblem problem) {
     boolean[][] all = new boolean[problem.units().size()][];
     for (int u = 0; u < all.length; u++) {
       all[u] = new boolean[problem.units().get(u).options().size()];
-      java.util.Arrays.fill(all[u], true);
+      Arrays.fill(all[u], true);
     }
     return new ExactModel(problem, all).shortfall(SHORTFALL_SECONDS);
   }

@@ -18,6 +18,7 @@ import coldround.replacement.ReplacementPlan;
 import coldround.replacement.Terms;
 import coldround.replacement.UnitOutlook;
 import coldround.replacement.budget.SolverProgram;
+import coldround.scoring.FaultPriors;
 import coldround.scoring.Scoring;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
@@ -38,10 +39,17 @@ class PlanMaking {
   private final Economics economics;
   private final RefrigerantRules gases;
   private final Today today;
+  private final OutlookMemory memory;
 
   @Inject
   PlanMaking(
-      Fleet fleet, Scoring scoring, Economics economics, RefrigerantRules gases, Today today) {
+      Fleet fleet,
+      Scoring scoring,
+      Economics economics,
+      RefrigerantRules gases,
+      Today today,
+      OutlookMemory memory) {
+    this.memory = memory;
     this.fleet = fleet;
     this.scoring = scoring;
     this.economics = economics;
@@ -132,11 +140,17 @@ class PlanMaking {
 
   private List<UnitOutlook> outlooks(List<UnitHistory> histories, Terms terms) {
     Outlooks making = new Outlooks(economics, gases);
+    FaultPriors priors = scoring.priors();
     List<UnitOutlook> outlooks = new ArrayList<>();
     List<FieldError> withoutPrice = new ArrayList<>();
     for (UnitHistory history : histories) {
       try {
-        outlooks.add(making.of(scoring.assess(history, terms.asOf()), terms));
+        outlooks.add(
+            memory.of(
+                history,
+                terms,
+                priors,
+                () -> making.of(scoring.assess(history, terms.asOf()), terms)));
       } catch (NoPrice none) {
         withoutPrice.add(new FieldError(none.unitId(), null, none.getMessage()));
       }

@@ -32,6 +32,7 @@ final class PlanReport {
       int year,
       String limit,
       String replacements,
+      String unplanned,
       String running,
       String band,
       String chance,
@@ -48,9 +49,7 @@ final class PlanReport {
       String year,
       String forgone) {}
 
-  record Way(String name, String cost, String chance) {}
-
-  record Assumed(String meaning, String value, String range, String source) {}
+  record Way(String name, String cost, String planned, String chance) {}
 
   /** All that the template shows. */
   record Told(
@@ -64,13 +63,17 @@ final class PlanReport {
       String proof,
       String limitCost,
       String more,
+      String deaths,
+      boolean fewer,
       String picture,
+      Map<String, String> fills,
       List<Year> years,
       List<UnitTelling.Half> halves,
       List<Line> lines,
       int others,
       List<Way> ways,
-      List<Assumed> assumptions,
+      List<Assumed> rates,
+      List<Assumed> costs,
       List<String> cautions) {}
 
   private final ReplacementPlan plan;
@@ -84,7 +87,7 @@ final class PlanReport {
     this.economics = economics;
     this.terms = plan.order().terms();
     this.words = new PlanWords(plan);
-    this.units = new UnitTelling(economics, system, terms);
+    this.units = new UnitTelling(economics, system, plan);
   }
 
   static String html(
@@ -93,19 +96,17 @@ final class PlanReport {
       Map<String, String> names,
       List<String> cautions,
       MeasureSystem system) {
-    return Templates.report(told(plan, economics, names, cautions, system)).render();
+    Told told = new PlanReport(plan, economics, system).told(names, cautions, MOST_UNITS_TOLD);
+    return Templates.report(told).render();
   }
 
-  static Told told(
-      ReplacementPlan plan,
-      Economics economics,
-      Map<String, String> names,
-      List<String> cautions,
-      MeasureSystem system) {
-    return new PlanReport(plan, economics, system).told(names, cautions);
+  /** For a page that has no room for single units and what was assumed. */
+  static Told summary(
+      ReplacementPlan plan, Economics economics, Map<String, String> names, MeasureSystem system) {
+    return new PlanReport(plan, economics, system).told(names, List.of(), 0);
   }
 
-  private Told told(Map<String, String> names, List<String> cautions) {
+  private Told told(Map<String, String> names, List<String> cautions, int halves) {
     String customers =
         plan.decisions().stream()
             .map(decision -> decision.outlook().customer())
@@ -125,17 +126,17 @@ final class PlanReport {
         words.proof(),
         words.limitCost(),
         words.more(),
+        words.deaths(),
+        words.fewer(),
         Drawing.spending(plan),
+        Drawing.fills(),
         years(),
-        worst.stream()
-            .filter(UnitDecision::replaced)
-            .limit(MOST_UNITS_TOLD)
-            .map(units::half)
-            .toList(),
+        worst.stream().filter(UnitDecision::replaced).limit(halves).map(units::half).toList(),
         worst.stream().limit(MOST_ROWS).map(this::line).toList(),
         Math.max(0, worst.size() - MOST_ROWS),
         plan.comparison().stream().map(this::way).toList(),
-        assumptions(),
+        Assumed.rates(economics),
+        Assumed.costs(plan, economics),
         cautions);
   }
 
@@ -145,7 +146,7 @@ final class PlanReport {
   }
 
   private List<Year> years() {
-    Policy.Outcome ours = plan.comparison().get(plan.comparison().size() - 1);
+    Policy.Outcome ours = plan.ours();
     List<Year> years = new ArrayList<>();
     for (int t = 0; t < terms.horizon(); t++) {
       int at = t;
@@ -155,7 +156,8 @@ final class PlanReport {
               terms.firstYear() + t,
               Double.isInfinite(limit) ? "none" : PlanWords.money(limit),
               PlanWords.money(plan.spend()[t]),
-              PlanWords.money(plan.running()[t]),
+              PlanWords.money(ours.expected().unplanned(t)),
+              PlanWords.money(ours.expected().running()[t]),
               PlanWords.money(ours.low()[t]) + " to " + PlanWords.money(ours.high()[t]),
               Double.isInfinite(limit) ? "" : Math.round(100 * ours.overInYear()[t]) + " %",
               plan.decisions().stream()
@@ -182,32 +184,8 @@ final class PlanReport {
   private Way way(Policy.Outcome outcome) {
     return new Way(
         outcome.policy().name(),
-        PlanWords.money(outcome.expected()),
-        java.util.Arrays.stream(plan.order().limits()).allMatch(Double::isInfinite)
-            ? ""
-            : Math.round(100 * outcome.over()) + " %");
-  }
-
-  private List<Assumed> assumptions() {
-    List<Assumed> all = new ArrayList<>();
-    economics
-        .rates()
-        .forEach(
-            rate ->
-                all.add(
-                    new Assumed(
-                        rate.meaning(),
-                        plain(rate.shown()),
-                        plain(rate.low()) + " to " + plain(rate.high()),
-                        rate.source().citation())));
-    return all;
-  }
-
-  private static String plain(coldround.quantity.Quantity quantity) {
-    String number =
-        java.math.BigDecimal.valueOf(quantity.value()).stripTrailingZeros().toPlainString();
-    return quantity.measure().label().isEmpty()
-        ? number
-        : number + " " + quantity.measure().label();
+        PlanWords.money(outcome.expected().today()),
+        words.unlimited() ? "" : plan.plannedYearsOver(outcome) + " of " + terms.horizon(),
+        words.unlimited() ? "" : Math.round(100 * outcome.over()) + "\u00a0%");
   }
 }

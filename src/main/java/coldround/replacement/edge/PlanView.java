@@ -10,7 +10,6 @@ import coldround.replacement.Planner;
 import coldround.replacement.Policy;
 import coldround.replacement.ReplacementPlan;
 import coldround.replacement.Terms;
-import coldround.upkeep.Cost;
 import java.math.BigDecimal;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -18,6 +17,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
+import java.util.stream.Stream;
 
 /** The plan as the API answers it. */
 record PlanView(
@@ -53,6 +53,7 @@ record PlanView(
       int year,
       Measured limit,
       Measured replacements,
+      Measured unplanned,
       Measured running,
       Measured low,
       Measured middle,
@@ -67,6 +68,7 @@ record PlanView(
       Measured simulatedCost,
       Measured standardError,
       BigDecimal chanceOverLimit,
+      int plannedYearsOverLimit,
       List<Measured> low,
       List<Measured> high) {}
 
@@ -158,7 +160,7 @@ record PlanView(
     }
 
     private List<YearView> years() {
-      Policy.Outcome ours = plan.comparison().get(plan.comparison().size() - 1);
+      Policy.Outcome ours = plan.ours();
       List<YearView> years = new ArrayList<>();
       for (int t = 0; t < plan.spend().length; t++) {
         int at = t;
@@ -168,7 +170,8 @@ record PlanView(
                 year(t),
                 Double.isInfinite(limit) ? null : money(limit),
                 money(plan.spend()[t]),
-                money(plan.running()[t]),
+                money(ours.expected().unplanned(t)),
+                money(plan.ours().expected().running()[t]),
                 money(ours.low()[t]),
                 money(ours.middle()[t]),
                 money(ours.high()[t]),
@@ -185,40 +188,27 @@ record PlanView(
       return new PolicyView(
           outcome.policy().code(),
           outcome.policy().name(),
-          money(outcome.expected()),
+          money(outcome.expected().today()),
           money(outcome.mean()),
           money(outcome.standardError()),
           Measured.number(outcome.over()),
+          plan.plannedYearsOver(outcome),
           money(outcome.low()),
           money(outcome.high()));
     }
 
     private List<Assumption> assumptions() {
-      List<Assumption> all = new ArrayList<>();
-      economics
-          .rates()
-          .forEach(
-              rate ->
-                  all.add(
-                      new Assumption(
-                          rate.meaning(),
-                          Measured.asGiven(rate.shown()),
-                          Measured.asGiven(rate.low()),
-                          Measured.asGiven(rate.high()),
-                          rate.source().toString())));
-      for (Cost cost : economics.costs().all()) {
-        if (Set.of("downtime", "downtime-hours", "recovery", "shutdown", "disposal", "discount")
-            .contains(cost.group())) {
-          all.add(
-              new Assumption(
-                  cost.key(),
-                  Measured.asGiven(cost.value()),
-                  cost.low() == null ? null : Measured.asGiven(cost.low()),
-                  cost.high() == null ? null : Measured.asGiven(cost.high()),
-                  cost.source().toString()));
-        }
-      }
-      return all;
+      return Stream.concat(
+              Assumed.rates(economics).stream(), Assumed.costs(plan, economics).stream())
+          .map(
+              one ->
+                  new Assumption(
+                      one.name(),
+                      Measured.asGiven(one.value()),
+                      one.low() == null ? null : Measured.asGiven(one.low()),
+                      one.high() == null ? null : Measured.asGiven(one.high()),
+                      one.source().toString()))
+          .toList();
     }
 
     private List<String> cautions() {

@@ -6,8 +6,10 @@ import coldround.replacement.Policy;
 import coldround.replacement.ReplacementPlan;
 import coldround.replacement.Terms;
 import coldround.replacement.UnitDecision;
+import java.util.Arrays;
 import java.util.Locale;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 
 /** The sentences on a plan as a whole. */
 final class PlanWords {
@@ -62,13 +64,13 @@ final class PlanWords {
   String headline() {
     long replaced = plan.decisions().stream().filter(UnitDecision::replaced).count();
     Policy.Outcome failure = plan.comparison().get(0);
-    Policy.Outcome ours = plan.comparison().get(plan.comparison().size() - 1);
-    double saved = failure.expected() - ours.expected();
+    Policy.Outcome ours = plan.ours();
+    double saved = failure.expected().today() - ours.expected().today();
     return replaced
         + " of "
         + plan.decisions().size()
         + " units are replaced within these years, for "
-        + money(java.util.Arrays.stream(plan.spend()).sum())
+        + money(Arrays.stream(plan.spend()).sum())
         + ". Against running every unit to failure that "
         + (saved >= 0 ? "saves " : "costs ")
         + money(Math.abs(saved))
@@ -90,7 +92,39 @@ final class PlanWords {
             percent);
   }
 
+  boolean unlimited() {
+    return Arrays.stream(plan.order().limits()).allMatch(Double::isInfinite);
+  }
+
+  /** Limits hold what is planned; this says what comes besides. */
+  String deaths() {
+    double sum = 0;
+    for (int year = 0; year < terms.horizon(); year++) {
+      sum += plan.ours().expected().unplanned(year);
+    }
+    double each = sum / terms.horizon();
+    String besides =
+        each < 1
+            ? "Units that may die before their turn are not expected to add to it."
+            : "Units that die before their turn have to be replaced at once, whatever was planned:"
+                + " on average that adds "
+                + money(each)
+                + " a year, so keep a reserve.";
+    return unlimited()
+        ? besides
+        : "What is planned keeps within the limit in every year. " + besides;
+  }
+
+  /** True when in some year units are expected to be dead before their turn in it. */
+  boolean fewer() {
+    return IntStream.range(0, terms.horizon())
+        .anyMatch(year -> plan.ours().expected().unplanned(year) < -0.5);
+  }
+
   String limitCost() {
+    if (unlimited()) {
+      return "No yearly limit was set.";
+    }
     double cost = plan.costOfLimits();
     return cost < 1
         ? "The yearly limits cost nothing: without them the plan would be the same or as good."

@@ -1,6 +1,7 @@
 package coldround.replacement.edge;
 
 import coldround.http.Answers;
+import coldround.http.JsonBody;
 import coldround.http.Parameters;
 import coldround.http.Problem;
 import coldround.quantity.MeasureSystem;
@@ -19,10 +20,15 @@ import jakarta.ws.rs.core.Request;
 import jakarta.ws.rs.core.Response;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.net.URI;
 import java.nio.charset.StandardCharsets;
 import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.media.Content;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.eclipse.microprofile.openapi.annotations.parameters.RequestBody;
+import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 
 /** The budget with a customer: which unit is replaced in which year, and why. */
@@ -38,9 +44,12 @@ public class PlansResource {
   private final PlanKeeping keeping;
   private final StoredPlans plans;
   private final Answers answers;
+  private final JsonBody json;
 
   @Inject
-  PlansResource(PlanMaking making, PlanKeeping keeping, StoredPlans plans, Answers answers) {
+  PlansResource(
+      PlanMaking making, PlanKeeping keeping, StoredPlans plans, Answers answers, JsonBody json) {
+    this.json = json;
     this.making = making;
     this.keeping = keeping;
     this.plans = plans;
@@ -52,8 +61,28 @@ public class PlansResource {
   @Operation(
       operationId = "makeReplacementPlan",
       summary = "Make a replacement plan for customers under yearly limits; it is kept as made")
-  public Response make(PlanRequest asked, @QueryParam("measures") String measures) {
+  @RequestBody(
+      required = true,
+      description = "Only customers must be said; what is left out is taken from the rule tables",
+      content = @Content(schema = @Schema(implementation = PlanRequest.class)))
+  @APIResponse(
+      responseCode = "201",
+      description = "The plan; Location says where it is kept",
+      content =
+          @Content(
+              mediaType = MediaType.APPLICATION_JSON,
+              schema = @Schema(implementation = PlanView.class)))
+  @APIResponse(
+      responseCode = "400",
+      description = "A field is wrong; errors[] names each: bad-request")
+  @APIResponse(
+      responseCode = "422",
+      description =
+          "No plan keeps to all that was asked, errors[] says which demands conflict; or a unit has"
+              + " no price (no-replacement-cost), or there is no unit (nothing-to-plan): no-plan")
+  public Response make(InputStream sent, @QueryParam("measures") String measures) {
     MeasureSystem system = Parameters.measures(measures);
+    PlanRequest asked = json.read(JsonBody.bytes(sent), PlanRequest.class);
     PlanKeeping.Kept kept = keeping.keep(making.make(asked), system);
     return Response.created(URI.create("/api/v1/replacement-plans/" + kept.id()))
         .type(MediaType.APPLICATION_JSON)
@@ -64,6 +93,13 @@ public class PlansResource {
   @GET
   @Path("{id:[^.]+}")
   @Operation(operationId = "readReplacementPlan", summary = "A plan as it was made")
+  @APIResponse(
+      responseCode = "200",
+      description = "The plan",
+      content =
+          @Content(
+              mediaType = MediaType.APPLICATION_JSON,
+              schema = @Schema(implementation = PlanView.class)))
   public Response plan(@PathParam("id") String id, @Context Request request) {
     return answers.read(found(id).answer(), MediaType.APPLICATION_JSON_TYPE, request).build();
   }

@@ -4,13 +4,13 @@ import coldround.quantity.MeasureSystem;
 import coldround.reason.Reason;
 import coldround.replacement.Drawing;
 import coldround.replacement.Economics;
+import coldround.replacement.ReplacementPlan;
 import coldround.replacement.Sensitivity;
 import coldround.replacement.Terms;
 import coldround.replacement.UnitDecision;
 import coldround.replacement.YearCost;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 
@@ -25,16 +25,18 @@ final class UnitTelling {
       String score,
       List<String> shifts,
       List<String> reasons,
-      List<String> flips) {}
+      String flips) {}
 
   private final Economics economics;
   private final MeasureSystem system;
+  private final ReplacementPlan plan;
   private final Terms terms;
 
-  UnitTelling(Economics economics, MeasureSystem system, Terms terms) {
+  UnitTelling(Economics economics, MeasureSystem system, ReplacementPlan plan) {
     this.economics = economics;
     this.system = system;
-    this.terms = terms;
+    this.plan = plan;
+    this.terms = plan.order().terms();
   }
 
   Half half(UnitDecision decision) {
@@ -47,7 +49,7 @@ final class UnitTelling {
         Drawing.score(decision),
         shifts(decision),
         reasons,
-        flips(decision));
+        Flips.sentence(Sensitivity.of(outlook, terms.discount())));
   }
 
   private String sentence(Reason reason) {
@@ -84,7 +86,26 @@ final class UnitTelling {
         + " a year with its price."
         + decision.must().stream()
             .mapToObj(by -> " It must be replaced by " + year(by) + ".")
-            .collect(Collectors.joining());
+            .collect(Collectors.joining())
+        + together(decision);
+  }
+
+  /** Why a year may be another than the best one: one shutdown does for several units. */
+  private String together(UnitDecision decision) {
+    String others =
+        plan.decisions().stream()
+            .filter(other -> other != decision && other.year() == decision.year())
+            .filter(other -> other.outlook().customer().equals(decision.outlook().customer()))
+            .filter(other -> other.outlook().site().equals(decision.outlook().site()))
+            .map(other -> other.outlook().tag())
+            .collect(Collectors.joining(", "));
+    return others.isEmpty()
+        ? ""
+        : " Done with "
+            + others
+            + ", so that access and shutdown, "
+            + PlanWords.money(decision.outlook().replacing().shutdown())
+            + ", are paid once.";
   }
 
   private List<String> shifts(UnitDecision decision) {
@@ -101,22 +122,6 @@ final class UnitTelling {
       }
     }
     return shifts;
-  }
-
-  private List<String> flips(UnitDecision decision) {
-    List<String> flips = new ArrayList<>();
-    for (Sensitivity one : Sensitivity.of(decision.outlook(), terms.discount())) {
-      List<String> at = new ArrayList<>();
-      one.below()
-          .ifPresent(factor -> at.add(String.format(Locale.ROOT, "%.2f times or less", factor)));
-      one.above()
-          .ifPresent(factor -> at.add(String.format(Locale.ROOT, "%.2f times or more", factor)));
-      flips.add(
-          one.assumption()
-              + ": "
-              + (at.isEmpty() ? "no value from a quarter to fourfold" : String.join(", or ", at)));
-    }
-    return flips;
   }
 
   String kind(UnitDecision decision) {

@@ -1,10 +1,17 @@
 package coldround.replacement.edge;
 
 import static org.hamcrest.Matchers.containsString;
+import static org.hamcrest.Matchers.empty;
+import static org.hamcrest.Matchers.endsWith;
 import static org.hamcrest.Matchers.equalTo;
+import static org.hamcrest.Matchers.everyItem;
 import static org.hamcrest.Matchers.greaterThan;
+import static org.hamcrest.Matchers.hasItem;
+import static org.hamcrest.Matchers.hasItems;
+import static org.hamcrest.Matchers.hasKey;
 import static org.hamcrest.Matchers.hasSize;
 import static org.hamcrest.Matchers.lessThanOrEqualTo;
+import static org.hamcrest.Matchers.not;
 import static org.hamcrest.Matchers.notNullValue;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -18,6 +25,8 @@ import java.nio.file.Path;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.text.PDFTextStripper;
@@ -25,6 +34,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 @QuarkusTest
 class PlansTest {
@@ -164,10 +174,10 @@ class PlansTest {
           "limits": [{"value": 1, "unit": "USD"}]               | /limits
           """)
   void aBadFieldIsNamed(String field, String at) {
-    ask(usual(", " + field))
+    ask("{\"customers\": [\"LMC\"], \"asOf\": \"2026-07-01\", " + field + "}")
         .statusCode(400)
         .contentType("application/problem+json")
-        .body("errors.field", org.hamcrest.Matchers.hasItem(at));
+        .body("errors.field", hasItem(at));
   }
 
   @ParameterizedTest
@@ -182,23 +192,146 @@ class PlansTest {
     ask(body).statusCode(400).contentType("application/problem+json");
   }
 
-  @Test
-  void aLimitBelowWhatMustBeReplacedIsAConflict() {
-    String unit =
-        Api.asPlanner()
-            .get("/api/v1/units?customer=LMC&limit=1")
-            .jsonPath()
-            .getString("items[0].id");
-    String idle = unit == null ? "" : unit;
-    String id = idle.isEmpty() ? firstUnit() : idle;
-    ask("{\"customers\": [\"LMC\"], \"limit\": {\"value\": 100, \"unit\": \"USD\"}, \"must\":"
-            + " [{\"unit\": \""
-            + id
-            + "\", \"by\": 2027}], \"firstYear\": 2027}")
+  // the unit is due two years after the year in which its price is least and the limit lacks most
+  @ParameterizedTest
+  @CsvSource({"0, 2027", "0, 2029", "1, 2027", "1, 2029", "0.5, 2032"})
+  void aLimitBelowWhatMustBeReplacedIsAConflictThatNamesTheUnit(double carryOver, int by) {
+    var unit = ask(usual("")).extract().jsonPath();
+    String name = unit.getString("units[0].unit.site") + " " + unit.getString("units[0].unit.tag");
+    ask("{\"customers\": [\"LMC\"], \"asOf\": \"2026-07-01\", \"firstYear\": 2027,"
+            + " \"limit\": {\"value\": 100, \"unit\": \"USD\"}, \"carryOver\": "
+            + carryOver
+            + ", \"must\": [{\"unit\": \""
+            + unit.getString("units[0].unit.id")
+            + "\", \"by\": "
+            + by
+            + "}]}")
         .statusCode(422)
         .body("type", equalTo("urn:coldround:problem:no-plan"))
-        .body("errors[0].field", equalTo("2027"))
-        .body("errors[0].message", containsString("raised"));
+        .body("errors", not(empty()))
+        .body("errors.message", everyItem(containsString("would have to be raised by")))
+        .body("errors.message", hasItem(containsString(name + " (")))
+        .body("errors.message", hasItem(containsString("must be replaced by " + by)));
+  }
+
+  @Test
+  void aUnitThatMustAndMustNotGoIsNamed() {
+    String id = firstUnit();
+    ask(usual(
+            ", \"must\": [{\"unit\": \""
+                + id
+                + "\", \"by\": 2028}], \"mustNot\": [{\"unit\": \""
+                + id
+                + "\", \"before\": 2030}]"))
+        .statusCode(422)
+        .body("errors[0].field", equalTo(id))
+        .body("errors[0].message", containsString("must not be replaced before 2030"));
+  }
+
+  private static void put(String kind, String rows) {
+    Api.asPlanner()
+        .contentType("text/csv")
+        .body(rows)
+        .post("/api/v1/imports/" + kind)
+        .then()
+        .statusCode(200)
+        .body("rows.rejected", equalTo(0));
+  }
+
+  @Test
+  void aUnitWithoutAPriceThatCanBeUsedIsNamed() {
+    put("customers", "customer,name\nNOPRICE,Priced elsewhere\n");
+    put("sites", "customer,site,name,jurisdiction\nNOPRICE,A,Shop,US\n");
+    put(
+        "units",
+        "customer,site,unit,kind,replacement_cost [EUR]\nNOPRICE,A,W1,walk-in-cooler,9000\n");
+    ask("{\"customers\": [\"NOPRICE\"]}")
+        .statusCode(422)
+        .body("type", equalTo("urn:coldround:problem:no-replacement-cost"))
+        .body("errors", hasSize(1))
+        .body("errors[0].message", containsString("W1: replacement_cost is in EUR"));
+  }
+
+  @Test
+  void ofAUnitWithoutHistoryIsSaidWhatWasAssumed() {
+    put("customers", "customer,name\nNEWCOMER,Nothing known\nBARE,No units\n");
+    put("sites", "customer,site,name,jurisdiction\nNEWCOMER,A,Shop,US\n");
+    put("units", "customer,site,unit,kind\nNEWCOMER,A,W1,walk-in-cooler\n");
+    ask("{\"customers\": [\"NEWCOMER\"], \"runs\": 10}")
+        .statusCode(201)
+        .body("status", equalTo("proven"))
+        .body(
+            "units[0].reasons.text",
+            hasItems(
+                containsString("No record of faults, so the usual rate of its kind is taken"),
+                containsString("Age unknown, taken as"),
+                containsString("its charge is not on record"),
+                containsString("as usual for its kind, its size not being known")));
+    ask("{\"customers\": [\"BARE\"]}")
+        .statusCode(422)
+        .body("type", equalTo("urn:coldround:problem:nothing-to-plan"));
+  }
+
+  @ParameterizedTest
+  @ValueSource(doubles = {-50, -20, 0, 100})
+  void ratesAtTheEndsOfTheirRangeAreAnswered(double rate) {
+    ask(usual(", \"discountRate\": {\"value\": " + rate + ", \"unit\": \"%/a\"}"))
+        .statusCode(201)
+        .body("units.size()", greaterThan(5));
+  }
+
+  @Test
+  void aMisspeltFieldIsNotPassedOver() {
+    ask(usual(", \"limts\": []"))
+        .statusCode(400)
+        .body("errors[0].field", equalTo("/limts"))
+        .body("errors[0].message", containsString("carryOver"));
+  }
+
+  /**
+   * The example of the manual, asked of the service: the same sentences, whatever the figures are
+   * on the day of the test, as a fleet's usual rates of faults change from day to day.
+   */
+  @Test
+  void theManualsExampleIsWhatTheServiceAnswers() throws IOException {
+    String manual = Files.readString(Path.of("docs/replacement.md"));
+    Matcher request =
+        Pattern.compile("POST /api/v1/replacement-plans\n(\\{.*?)\n```", Pattern.DOTALL)
+            .matcher(manual);
+    assertTrue(request.find(), "no request in the manual");
+    String report =
+        Api.asPlanner()
+            .get(ask(request.group(1)).statusCode(201).extract().header("Location") + ".html")
+            .then()
+            .extract()
+            .asString();
+    List<String> quoted = manual.lines().filter(line -> line.startsWith("> ")).toList();
+    String sentences = String.join(" ", quoted).replace("> ", "");
+    assertTrue(sentences.length() > 100, "the manual quotes nothing");
+    for (String sentence : sentences.split("(?<=\\.) ")) {
+      assertTrue(figuresOut(report).contains(figuresOut(sentence)), sentence + " not in " + report);
+    }
+  }
+
+  private static String figuresOut(String text) {
+    return text.replaceAll("\\d[\\d,.]*\\d|\\d", "#").replaceAll("\\s+", " ");
+  }
+
+  @Test
+  void theDescriptionTellsWhatIsAnsweredWithAnExample() {
+    String post = "paths.'/api/v1/replacement-plans'.post.";
+    String body = "content.'application/json'.";
+    Api.asPlanner()
+        .get("/q/openapi?format=json")
+        .then()
+        .statusCode(200)
+        .body(post + "responses", not(hasKey("200")))
+        .body(post + "responses", hasKey("422"))
+        .body(post + "responses.'201'." + body + "schema.'$ref'", endsWith("PlanView"))
+        .body(post + "responses.'201'." + body + "example.units[0].reasons", hasSize(1))
+        .body(post + "requestBody." + body + "schema.'$ref'", endsWith("PlanRequest"))
+        .body(post + "requestBody." + body + "example.customers[0]", equalTo("LMC"))
+        .body("components.schemas.PlanView.properties.units", notNullValue());
   }
 
   @Test
