@@ -20,6 +20,7 @@ class FleetWipe implements FleetWiping {
   private static final List<String> TABLES =
       List.of(
           "asked_drive",
+          "round_site",
           "round_piece",
           "round_plan",
           "replacement_plan",

@@ -50,6 +50,7 @@ class VisitRecording {
   private final Today today;
   private final UnitLock units;
   private final Plausibility plausibility;
+  private final OwnVisits ownVisits;
 
   @Inject
   VisitRecording(
@@ -61,7 +62,8 @@ class VisitRecording {
       Verdicts verdicts,
       Today today,
       UnitLock units,
-      Plausibility plausibility) {
+      Plausibility plausibility,
+      OwnVisits ownVisits) {
     this.fleet = fleet;
     this.writing = writing;
     this.listeners = listeners;
@@ -71,6 +73,7 @@ class VisitRecording {
     this.today = today;
     this.units = units;
     this.plausibility = plausibility;
+    this.ownVisits = ownVisits;
   }
 
   /**
@@ -110,13 +113,14 @@ class VisitRecording {
     units.lock(unitId);
   }
 
-  private Entry entry(UnitHistory history, FieldVisit visit, Set<String> emptied) {
+  private Entry entry(UnitHistory history, FieldVisit sent, Set<String> emptied) {
+    FieldVisit visit = ownVisits.own(sent, find(history, sent.number().strip()));
     VisitForm.Filled filled = VisitForm.fill(tables, today.usually(), history.unit(), visit);
     if (filled.entry() == null) {
       throw refusal(filled.problems());
     }
     Map<String, Object> said = new LinkedHashMap<>(filled.entry().said());
-    emptied.forEach(column -> said.put(column, Entry.ERASED));
+    emptied.forEach(column -> said.putIfAbsent(column, Entry.ERASED));
     return new Entry(0, said);
   }
 
@@ -148,7 +152,10 @@ class VisitRecording {
   }
 
   private UnitHistory history(String unitId) {
-    return fleet.history(unitId).orElseThrow(() -> UnitLock.unknown(unitId));
+    return fleet
+        .history(unitId)
+        .filter(ownVisits::there)
+        .orElseThrow(() -> UnitLock.unknown(unitId));
   }
 
   private static Optional<Visit> find(UnitHistory history, String number) {

@@ -63,7 +63,7 @@ class Confirming {
             ? null
             : entities.find(UnitRow.class, id.getAsLong(), LockModeType.PESSIMISTIC_WRITE);
     if (unit == null) {
-      throw Problem.notFound("unit '" + named.unit() + "'");
+      throw Problem.notFound("unit " + named.unit());
     }
     VisitRow row = entities.find(VisitRow.class, new VisitRow.Key(unit.id, named.visit()));
     if (row == null) {

@@ -1,5 +1,6 @@
 package coldround.replacement.edge;
 
+import coldround.access.Role;
 import coldround.http.Problem;
 import coldround.http.Problem.FieldError;
 import coldround.quantity.MeasureSystem;
@@ -7,6 +8,7 @@ import coldround.replacement.Economics;
 import coldround.replacement.ReplacementPlan;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.GET;
@@ -56,6 +58,7 @@ public class PlanPage {
   }
 
   @GET
+  @RolesAllowed({Role.PLANNER_CODE, Role.CUSTOMER_CODE})
   @Operation(hidden = true)
   public Response look(@Context UriInfo uri, @QueryParam("kept") String kept) {
     PlanForm form = PlanForm.of(uri.getQueryParameters(), economics);
@@ -74,11 +77,13 @@ public class PlanPage {
 
   @POST
   @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
+  @RolesAllowed(Role.PLANNER_CODE)
   @Operation(hidden = true)
   public Response keep(MultivaluedMap<String, String> sent) {
     PlanForm form = PlanForm.of(sent, economics);
     try {
-      String id = keeping.keep(making.make(form.request(null)), MeasureSystem.US).id();
+      PlanRequest asked = form.request(null);
+      String id = keeping.keep(making.make(asked), asked.customers(), MeasureSystem.US).id();
       return Response.seeOther(URI.create("/replacement?" + form.query() + "&kept=" + id)).build();
     } catch (Problem problem) {
       return refused(form, problem);

@@ -1,11 +1,13 @@
 package coldround.replacement.edge;
 
+import coldround.access.Role;
 import coldround.http.Answers;
 import coldround.http.Parameters;
 import coldround.http.Problem;
 import coldround.quantity.MeasureSystem;
 import com.openhtmltopdf.pdfboxout.PdfRendererBuilder;
 import com.openhtmltopdf.svgsupport.BatikSVGDrawer;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.GET;
@@ -49,12 +51,13 @@ public class PlansResource {
 
   @POST
   @Consumes(MediaType.APPLICATION_JSON)
+  @RolesAllowed(Role.PLANNER_CODE)
   @Operation(
       operationId = "makeReplacementPlan",
       summary = "Make a replacement plan for customers under yearly limits; it is kept as made")
   public Response make(PlanRequest asked, @QueryParam("measures") String measures) {
     MeasureSystem system = Parameters.measures(measures);
-    PlanKeeping.Kept kept = keeping.keep(making.make(asked), system);
+    PlanKeeping.Kept kept = keeping.keep(making.make(asked), asked.customers(), system);
     return Response.created(URI.create("/api/v1/replacement-plans/" + kept.id()))
         .type(MediaType.APPLICATION_JSON)
         .entity(kept.answer())
@@ -63,6 +66,7 @@ public class PlansResource {
 
   @GET
   @Path("{id:[^.]+}")
+  @RolesAllowed({Role.PLANNER_CODE, Role.CUSTOMER_CODE})
   @Operation(operationId = "readReplacementPlan", summary = "A plan as it was made")
   public Response plan(@PathParam("id") String id, @Context Request request) {
     return answers.read(found(id).answer(), MediaType.APPLICATION_JSON_TYPE, request).build();
@@ -70,6 +74,7 @@ public class PlansResource {
 
   @GET
   @Path("{id:[^.]+}.csv")
+  @RolesAllowed({Role.PLANNER_CODE, Role.CUSTOMER_CODE})
   @Operation(operationId = "readReplacementPlanCsv", summary = "Its units as CSV")
   public Response sheet(@PathParam("id") String id, @Context Request request) {
     return named(answers.read(found(id).sheet(), CSV, request), id + ".csv");
@@ -77,6 +82,7 @@ public class PlansResource {
 
   @GET
   @Path("{id:[^.]+}.html")
+  @RolesAllowed({Role.PLANNER_CODE, Role.CUSTOMER_CODE})
   @Operation(operationId = "readReplacementPlanHtml", summary = "The report for the customer")
   public Response report(@PathParam("id") String id, @Context Request request) {
     return answers.read(found(id).report(), HTML, request).build();
@@ -84,6 +90,7 @@ public class PlansResource {
 
   @GET
   @Path("{id:[^.]+}.pdf")
+  @RolesAllowed({Role.PLANNER_CODE, Role.CUSTOMER_CODE})
   @Operation(operationId = "readReplacementPlanPdf", summary = "The report for the customer, PDF")
   public Response print(@PathParam("id") String id) {
     byte[] pdf = pdf(new String(found(id).report(), StandardCharsets.UTF_8));

@@ -1,5 +1,6 @@
 package coldround.replacement.edge;
 
+import coldround.replacement.PlanOwners;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
@@ -9,13 +10,14 @@ import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.time.Instant;
+import java.util.List;
 import java.util.Optional;
 import java.util.zip.GZIPInputStream;
 import java.util.zip.GZIPOutputStream;
 
 /** Plans as they were made. */
 @ApplicationScoped
-class StoredPlans {
+class StoredPlans implements PlanOwners {
 
   /**
    * One plan in its three shapes.
@@ -33,11 +35,15 @@ class StoredPlans {
     this.entities = entities;
   }
 
+  /**
+   * @param customer the one that it is for; empty where it is for several
+   */
   @Transactional
-  void add(String id, Instant made, Stored plan) {
+  void add(String id, Instant made, String customer, Stored plan) {
     PlanRow row = new PlanRow();
     row.id = id;
     row.made = made;
+    row.customer = customer;
     row.answer = packed(plan.answer);
     row.sheet = packed(plan.sheet);
     row.report = packed(plan.report);
@@ -48,6 +54,32 @@ class StoredPlans {
   Optional<Stored> find(String id) {
     return Optional.ofNullable(entities.find(PlanRow.class, id))
         .map(row -> new Stored(unpacked(row.answer), unpacked(row.sheet), unpacked(row.report)));
+  }
+
+  @Override
+  @Transactional
+  public boolean isFor(String planId, String customer) {
+    return entities
+            .createQuery(
+                "select count(*) from PlanRow where id = :id and customer = :customer", Long.class)
+            .setParameter("id", planId)
+            .setParameter("customer", customer)
+            .getSingleResult()
+        > 0;
+  }
+
+  @Override
+  @Transactional
+  public List<Made> of(String customer, int limit) {
+    return entities
+        .createQuery(
+            "select id, made from PlanRow where customer = :customer order by made desc, id",
+            Object[].class)
+        .setParameter("customer", customer)
+        .setMaxResults(limit)
+        .getResultStream()
+        .map(row -> new Made((String) row[0], (Instant) row[1]))
+        .toList();
   }
 
   private static byte[] packed(byte[] plain) {

@@ -36,13 +36,16 @@ class StoredRounds {
   private final EntityManager entities;
   private final ObjectMapper json;
   private final Outbox outbox;
+  private final RoundSites sites;
   private final Clock clock;
 
   @Inject
-  StoredRounds(EntityManager entities, ObjectMapper json, Outbox outbox, Clock clock) {
+  StoredRounds(
+      EntityManager entities, ObjectMapper json, Outbox outbox, RoundSites sites, Clock clock) {
     this.entities = entities;
     this.json = json;
     this.outbox = outbox;
+    this.sites = sites;
     this.clock = clock;
   }
 
@@ -107,6 +110,7 @@ class StoredRounds {
       changes.add(gone.cancelled(row.revision));
       entities.remove(gone);
     }
+    sites.put(row.id, plan);
     changes.addAll(RoundView.changes(row.id, row.revision, changed));
     outbox.add(changes);
   }
@@ -178,10 +182,18 @@ class StoredRounds {
     }
   }
 
+  /**
+   * @param technician whose plans alone are asked for; empty for all
+   */
   @Transactional
-  List<Standing> latest(int limit) {
+  List<Standing> latest(String technician, int limit) {
     return entities
-        .createQuery("from RoundPlanRow order by requested desc, id", RoundPlanRow.class)
+        .createQuery(
+            "from RoundPlanRow p where :technician = '' or exists (select 1 from RoundSiteRow s"
+                + " where s.planId = p.id and s.technician = :technician)"
+                + " order by p.requested desc, p.id",
+            RoundPlanRow.class)
+        .setParameter("technician", technician)
         .setMaxResults(limit)
         .getResultStream()
         .map(row -> row.standing(clock.instant()))
