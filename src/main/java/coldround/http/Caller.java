@@ -6,6 +6,8 @@ import coldround.access.Role;
 import coldround.access.SiteGrants;
 import io.quarkus.arc.Arc;
 import io.quarkus.security.identity.SecurityIdentity;
+import io.quarkus.vertx.http.runtime.CurrentVertxRequest;
+import io.vertx.ext.web.RoutingContext;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.inject.Any;
 import jakarta.enterprise.inject.Instance;
@@ -20,20 +22,67 @@ public class Caller {
   /** Attribute of the identity that holds the {@link Account}. */
   public static final String ACCOUNT = "coldround.account";
 
+  /**
+   * Who acts, and by which call.
+   *
+   * @param account null for one who is not known
+   * @param call id of the call; empty where the service acts of itself
+   */
+  public record Acting(Account account, String call) {
+    private static final Acting SERVICE = new Acting(Account.SERVICE, "");
+  }
+
+  /** Where a routing context keeps the id of its call. */
+  public static final String CALL = "coldround.call";
+
+  private static final ThreadLocal<Acting> LATER = new ThreadLocal<>();
+
   private final Instance<SecurityIdentity> identity;
+  private final CurrentVertxRequest request;
   private final Instance<SiteGrants> grants;
 
   @Inject
-  public Caller(Instance<SecurityIdentity> identity, @Any Instance<SiteGrants> grants) {
+  public Caller(
+      Instance<SecurityIdentity> identity,
+      CurrentVertxRequest request,
+      @Any Instance<SiteGrants> grants) {
     this.identity = identity;
+    this.request = request;
     this.grants = grants;
+  }
+
+  /** To be handed to work that goes on when the call has been answered. */
+  public Acting acting() {
+    Acting later = LATER.get();
+    if (later != null) {
+      return later;
+    }
+    if (!Arc.container().requestContext().isActive()) {
+      return Acting.SERVICE;
+    }
+    RoutingContext call = request.getCurrent();
+    String id = call == null ? null : call.get(CALL);
+    return new Acting(identity.get().getAttribute(ACCOUNT), id == null ? "" : id);
+  }
+
+  /** Does the work in the name of whom asked for it. */
+  public void act(Acting asked, Runnable work) {
+    LATER.set(asked);
+    try {
+      work.run();
+    } finally {
+      LATER.remove();
+    }
   }
 
   /** Null for a caller who is not known. */
   public Account account() {
-    return Arc.container().requestContext().isActive()
-        ? identity.get().getAttribute(ACCOUNT)
-        : Account.SERVICE;
+    return acting().account();
+  }
+
+  /** Id of the call; empty where the service acts of itself. */
+  public String call() {
+    return acting().call();
   }
 
   private boolean is(Role role) {

@@ -1,5 +1,7 @@
 package coldround.access.edge;
 
+import coldround.access.Audit;
+import coldround.access.Audit.Change;
 import coldround.access.Role;
 import coldround.access.Secret;
 import coldround.fleet.Fleet;
@@ -27,6 +29,7 @@ class AccountBook {
 
   private final Fleet fleet;
   private final KnownSecrets known;
+  private final Audit audit;
   private final Clock clock;
   private final Duration lasts;
 
@@ -34,10 +37,12 @@ class AccountBook {
   AccountBook(
       Fleet fleet,
       KnownSecrets known,
+      Audit audit,
       Clock clock,
       @ConfigProperty(name = "coldround.access.token-lasts") Duration lasts) {
     this.fleet = fleet;
     this.known = known;
+    this.audit = audit;
     this.clock = clock;
     this.lasts = lasts;
   }
@@ -110,7 +115,25 @@ class AccountBook {
     Secret token = Secret.random();
     row.token(token, expires);
     row.persist();
+    note(row, "made", "");
     return AccountView.of(row, now(), token.text());
+  }
+
+  private void note(AccountRow row, String action, String was) {
+    audit.note(new Change("account", row.id, action, row.customer, was, brief(row)));
+  }
+
+  private String brief(AccountRow row) {
+    String ended = row.ended(now());
+    return "%s, %s%s%s, %s, token %s…, %s"
+        .formatted(
+            row.name,
+            row.role,
+            row.customer.isEmpty() ? "" : " of " + row.customer,
+            row.technician.isEmpty() ? "" : " " + row.technician,
+            ended.isEmpty() ? "valid" : ended,
+            row.tokenPrefix,
+            row.expires == null ? "without an end" : "until " + row.expires);
   }
 
   private static String text(String text) {
@@ -177,7 +200,9 @@ class AccountBook {
       throw Problem.badFields(wrong);
     }
     Secret token = Secret.random();
+    String was = brief(row);
     row.token(token, expires);
+    note(row, "renewed", was);
     PageSessionRow.delete("accountId", id);
     return AccountView.of(row, now(), token.text());
   }
@@ -205,7 +230,9 @@ class AccountBook {
     if (row.role.equals(Role.PLANNER.code()) && !another) {
       throw Problem.conflict("This is the last planner; make another before it goes.");
     }
+    String was = brief(row);
     row.revoked = now();
+    note(row, "revoked", was);
     PageSessionRow.delete("accountId", id);
     return AccountView.of(row, now(), null);
   }

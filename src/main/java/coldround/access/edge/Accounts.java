@@ -1,6 +1,7 @@
 package coldround.access.edge;
 
 import coldround.access.Account;
+import coldround.access.Audit;
 import coldround.access.Role;
 import coldround.access.Secret;
 import jakarta.enterprise.context.ApplicationScoped;
@@ -37,15 +38,18 @@ class Accounts {
 
   private final Clock clock;
   private final KnownSecrets known;
+  private final Audit audit;
   private final Duration sessionLasts;
 
   @Inject
   Accounts(
       Clock clock,
       KnownSecrets known,
+      Audit audit,
       @ConfigProperty(name = "coldround.session", defaultValue = "P30D") Duration sessionLasts) {
     this.clock = clock;
     this.known = known;
+    this.audit = audit;
     this.sessionLasts = sessionLasts;
   }
 
@@ -130,6 +134,10 @@ class Accounts {
     }
     Secret token = given != null ? given : Secret.random();
     AccountRow row = first != null ? first : newPlanner();
+    if (!token.hash().equals(row.tokenHash) || !row.ended(clock.instant()).isEmpty()) {
+      String what = given == null ? "a token of its own" : "the token that is set";
+      audit.note(Audit.Change.of("account", FIRST, "token set at start", "", what));
+    }
     row.token(token, null);
     row.persist();
     return given == null ? Optional.of(token) : Optional.empty();

@@ -17,8 +17,8 @@ import org.jboss.resteasy.reactive.server.ServerRequestFilter;
  */
 class Gate {
 
-  /** A code that no customer, site or technician has. */
-  private static final String NOBODY = "\u001f";
+  /** A code that no customer or technician has, longer than any that can be stored. */
+  private static final String NOBODY = "nobody".repeat(40);
 
   private static final Set<String> OF_NO_CUSTOMER = Set.of("technicians", "travel-times");
 

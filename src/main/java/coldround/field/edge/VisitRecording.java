@@ -1,5 +1,6 @@
 package coldround.field.edge;
 
+import coldround.access.Audit;
 import coldround.field.FieldProblem;
 import coldround.field.FieldVisit;
 import coldround.field.Judgement;
@@ -51,6 +52,7 @@ class VisitRecording {
   private final UnitLock units;
   private final Plausibility plausibility;
   private final OwnVisits ownVisits;
+  private final Audit audit;
 
   @Inject
   VisitRecording(
@@ -63,7 +65,8 @@ class VisitRecording {
       Today today,
       UnitLock units,
       Plausibility plausibility,
-      OwnVisits ownVisits) {
+      OwnVisits ownVisits,
+      Audit audit) {
     this.fleet = fleet;
     this.writing = writing;
     this.listeners = listeners;
@@ -74,6 +77,7 @@ class VisitRecording {
     this.units = units;
     this.plausibility = plausibility;
     this.ownVisits = ownVisits;
+    this.audit = audit;
   }
 
   /**
@@ -98,6 +102,7 @@ class VisitRecording {
       String unitId, FieldVisit visit, Set<String> emptied, Consumer<Entry> understood) {
     units.lock(unitId);
     Entry entry = entry(history(unitId), visit, emptied);
+    String before = find(history(unitId), entry.key("visit")).map(Visit::brief).orElse("");
     understood.accept(entry);
     Written written = writing.write(Kind.VISITS, List.of(entry), Correction.FIELD);
     if (!written.units().isEmpty()) {
@@ -105,7 +110,16 @@ class VisitRecording {
     }
     String number = entry.key("visit");
     Visit stored = find(history(unitId), number).orElseThrow();
+    note(unitId, written.outcomes().get(0), before, stored);
     return new Recorded(unitId, stored, written.outcomes().get(0), judge(history(unitId), stored));
+  }
+
+  private void note(String unitId, Outcome outcome, String before, Visit stored) {
+    if (outcome == Outcome.CREATED || outcome == Outcome.CHANGED) {
+      String action = outcome == Outcome.CREATED ? "made" : "changed";
+      String id = unitId + "/" + stored.number();
+      audit.noteOfUnit(unitId, "visit", id, action, before, stored.brief());
+    }
   }
 
   /** Until the end of the transaction nobody else changes the unit. */

@@ -1,5 +1,6 @@
 package coldround.intake.edge;
 
+import coldround.access.Audit;
 import coldround.fleet.FleetListener;
 import coldround.fleet.FleetWriting;
 import coldround.fleet.Kind;
@@ -29,6 +30,7 @@ import java.time.Clock;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.List;
+import java.util.Set;
 import java.util.UUID;
 import java.util.concurrent.locks.ReentrantLock;
 import org.eclipse.microprofile.config.inject.ConfigProperty;
@@ -63,6 +65,7 @@ class FileImport {
   private final UnitNames names;
   private final Instance<FleetListener> listeners;
   private final StoredReceipts receipts;
+  private final Audit audit;
   private final Clock clock;
   private final Today today;
   private final int longestSeconds;
@@ -74,6 +77,7 @@ class FileImport {
       UnitNames names,
       @Any Instance<FleetListener> listeners,
       StoredReceipts receipts,
+      Audit audit,
       Clock clock,
       Today today,
       @ConfigProperty(name = "coldround.upload.longest-seconds", defaultValue = "7200")
@@ -83,6 +87,7 @@ class FileImport {
     this.names = names;
     this.listeners = listeners;
     this.receipts = receipts;
+    this.audit = audit;
     this.clock = clock;
     this.today = today;
     this.longestSeconds = longestSeconds;
@@ -150,6 +155,7 @@ class FileImport {
     private final Order order;
     private final CellRules rules;
     private final Begun begun;
+    private Importing importing;
 
     Taking(TableFile table, Spool rejected, Order order, CellRules rules, Begun begun) {
       this.table = table;
@@ -175,12 +181,24 @@ class FileImport {
         throw new NotApplied(receipt);
       }
       receipts.keep(receipt, rejected.file());
+      note(receipt);
       return receipt;
+    }
+
+    /** An import of several customers is nobody's in particular. */
+    private void note(Receipt receipt) {
+      Set<String> customers = importing.customers();
+      String customer = customers.size() == 1 ? customers.iterator().next() : "";
+      Tally.Rows rows = receipt.rows();
+      String became =
+          "%d %s made, %d changed, %d rejected"
+              .formatted(rows.created(), order.kind().code(), rows.changed(), rows.rejected());
+      audit.note(new Audit.Change("import", receipt.id(), "applied", customer, "", became));
     }
 
     private Receipt take() {
       try (SheetWriter rows = SheetWriter.guarded(rejected.packedText())) {
-        Importing importing =
+        importing =
             new Importing(
                 order.kind(),
                 table.heading(),

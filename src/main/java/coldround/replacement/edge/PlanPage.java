@@ -1,10 +1,13 @@
 package coldround.replacement.edge;
 
 import coldround.access.Role;
+import coldround.fleet.Today;
+import coldround.http.Caller;
 import coldround.http.Problem;
 import coldround.http.Problem.FieldError;
 import coldround.quantity.MeasureSystem;
 import coldround.replacement.Economics;
+import coldround.replacement.PlanOwners;
 import coldround.replacement.ReplacementPlan;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
@@ -22,7 +25,9 @@ import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriInfo;
 import java.net.URI;
+import java.time.format.DateTimeFormatter;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 
@@ -44,23 +49,47 @@ public class PlanPage {
         PlanReport.Told plan,
         List<FieldError> wrong,
         String kept);
+
+    static native TemplateInstance made(List<Made> plans);
   }
+
+  /** A plan that was kept, and the day it was made. */
+  public record Made(String id, String day) {}
+
+  private static final int SHOWN = 100;
+  private static final DateTimeFormatter DAY =
+      DateTimeFormatter.ofPattern("d MMM uuuu", Locale.ENGLISH);
 
   private final PlanMaking making;
   private final PlanKeeping keeping;
   private final Economics economics;
+  private final PlanOwners owners;
+  private final Today today;
+  private final Caller caller;
 
   @Inject
-  PlanPage(PlanMaking making, PlanKeeping keeping, Economics economics) {
+  PlanPage(
+      PlanMaking making,
+      PlanKeeping keeping,
+      Economics economics,
+      PlanOwners owners,
+      Today today,
+      Caller caller) {
     this.making = making;
     this.keeping = keeping;
     this.economics = economics;
+    this.owners = owners;
+    this.today = today;
+    this.caller = caller;
   }
 
   @GET
   @RolesAllowed({Role.PLANNER_CODE, Role.CUSTOMER_CODE})
   @Operation(hidden = true)
   public Response look(@Context UriInfo uri, @QueryParam("kept") String kept) {
+    if (caller.isCustomer()) {
+      return made();
+    }
     PlanForm form = PlanForm.of(uri.getQueryParameters(), economics);
     if (form.customer().isEmpty()) {
       return page(200, form, null, List.of(), null);
@@ -90,6 +119,15 @@ public class PlanPage {
     }
   }
 
+  /** Customers read what was made for them. */
+  private Response made() {
+    List<Made> plans =
+        owners.of(caller.customer(), SHOWN).stream()
+            .map(plan -> new Made(plan.id(), DAY.format(plan.at().atZone(today.usual()))))
+            .toList();
+    return html(200, Templates.made(plans));
+  }
+
   private Response refused(PlanForm form, Problem problem) {
     List<FieldError> wrong =
         problem.errors().isEmpty()
@@ -101,10 +139,13 @@ public class PlanPage {
   private Response page(
       int status, PlanForm form, PlanReport.Told plan, List<FieldError> wrong, String kept) {
     String money = economics.costs().currency().code();
-    String page = Templates.plan(form, making.names(), money, plan, wrong, kept).render();
+    return html(status, Templates.plan(form, making.names(), money, plan, wrong, kept));
+  }
+
+  private static Response html(int status, TemplateInstance page) {
     return Response.status(status)
         .type(MediaType.TEXT_HTML_TYPE.withCharset("UTF-8"))
-        .entity(page)
+        .entity(page.render())
         .build();
   }
 }

@@ -1,5 +1,7 @@
 package coldround.replacement.edge;
 
+import coldround.access.Audit;
+import coldround.access.Audit.Change;
 import coldround.replacement.PlanOwners;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
@@ -29,10 +31,12 @@ class StoredPlans implements PlanOwners {
   record Stored(byte[] answer, byte[] sheet, byte[] report) {}
 
   private final EntityManager entities;
+  private final Audit audit;
 
   @Inject
-  StoredPlans(EntityManager entities) {
+  StoredPlans(EntityManager entities, Audit audit) {
     this.entities = entities;
+    this.audit = audit;
   }
 
   /**
@@ -48,6 +52,8 @@ class StoredPlans implements PlanOwners {
     row.sheet = packed(plan.sheet);
     row.report = packed(plan.report);
     entities.persist(row);
+    String whose = customer.isEmpty() ? "for several customers" : "for " + customer;
+    audit.note(new Change("replacement-plan", id, "made", customer, "", whose));
   }
 
   @Transactional
