@@ -94,6 +94,12 @@ class ProblemMappers {
 
   @ServerExceptionMapper
   Response badJson(JsonProcessingException e) {
+    // a body that is refused while it is read
+    for (Throwable cause = e.getCause(); cause != null; cause = cause.getCause()) {
+      if (cause instanceof Problem problem) {
+        return problem.response();
+      }
+    }
     String field =
         e instanceof JsonMappingException mapping
             ? mapping.getPath().stream()

@@ -77,7 +77,7 @@ class Authentication implements HttpAuthenticationMechanism {
     Shown its = shown.get();
     Optional<Account> seen = door.seenLately(its.session, its.secret);
     if (seen.isPresent()) {
-      return Uni.createFrom().item(identity(seen.get()));
+      return paced(context, seen.get());
     }
     Optional<Duration> pause = its.session ? Optional.empty() : door.pause(its.address, its.secret);
     if (pause.isPresent()) {
@@ -92,7 +92,19 @@ class Authentication implements HttpAuthenticationMechanism {
             () -> {
               context.put(REFUSED, unknown(its));
               return Uni.createFrom().nullItem();
-            });
+            })
+        .onItem()
+        .ifNotNull()
+        .transformToUni(known -> paced(context, known.getAttribute(Caller.ACCOUNT)));
+  }
+
+  private Uni<SecurityIdentity> paced(RoutingContext context, Account account) {
+    Optional<Problem> tooFast = door.tooFast(account);
+    if (tooFast.isEmpty()) {
+      return Uni.createFrom().item(identity(account));
+    }
+    context.put(REFUSED, tooFast.get());
+    return Uni.createFrom().failure(new AuthenticationFailedException());
   }
 
   private static SecurityIdentity identity(Account account) {

@@ -2,6 +2,7 @@ package coldround.access.edge;
 
 import coldround.access.Account;
 import coldround.access.Guesses;
+import coldround.access.Pace;
 import coldround.access.Secret;
 import coldround.access.edge.Accounts.Found;
 import coldround.http.Problem;
@@ -21,6 +22,7 @@ class Doorkeeper {
   private final Accounts accounts;
   private final KnownSecrets known;
   private final Guesses guesses;
+  private final Pace pace;
   private final Clock clock;
 
   @Inject
@@ -28,6 +30,7 @@ class Doorkeeper {
       Accounts accounts,
       KnownSecrets known,
       Clock clock,
+      @ConfigProperty(name = "coldround.rate.per-minute") int perMinute,
       @ConfigProperty(name = "coldround.guessing.free") int free,
       @ConfigProperty(name = "coldround.guessing.first-pause") Duration first,
       @ConfigProperty(name = "coldround.guessing.longest-pause") Duration longest,
@@ -35,6 +38,7 @@ class Doorkeeper {
     this.accounts = accounts;
     this.known = known;
     this.clock = clock;
+    this.pace = new Pace(perMinute);
     this.guesses = new Guesses(new Guesses.Limits(free, first, longest, forgotten));
   }
 
@@ -64,6 +68,20 @@ class Doorkeeper {
 
   Found lookAtSession(Secret key) {
     return accounts.bySession(key);
+  }
+
+  /** Refuses a call of an account that makes too many. */
+  Optional<Problem> tooFast(Account account) {
+    return pace.call(account.id(), clock.instant())
+        .map(
+            pause ->
+                new Problem(
+                        429,
+                        "too-many-calls",
+                        "Too many calls",
+                        "This account calls more often than it may. Wait before the next.",
+                        List.of())
+                    .with("Retry-After", String.valueOf(seconds(pause))));
   }
 
   static long seconds(Duration pause) {

@@ -6,6 +6,7 @@ import coldround.fleet.FleetWriting;
 import coldround.fleet.Kind;
 import coldround.fleet.Today;
 import coldround.fleet.UnitNames;
+import coldround.http.Problem;
 import coldround.intake.CellRules;
 import coldround.intake.DateScan;
 import coldround.intake.Importing;
@@ -17,6 +18,7 @@ import coldround.intake.TableFile;
 import coldround.intake.Tally;
 import coldround.intake.Vanished;
 import coldround.intake.Watch;
+import coldround.sheet.Row;
 import coldround.sheet.SheetWriter;
 import io.quarkus.narayana.jta.QuarkusTransaction;
 import jakarta.enterprise.context.ApplicationScoped;
@@ -29,6 +31,7 @@ import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
+import java.util.Iterator;
 import java.util.List;
 import java.util.Set;
 import java.util.UUID;
@@ -69,6 +72,7 @@ class FileImport {
   private final Clock clock;
   private final Today today;
   private final int longestSeconds;
+  private final long mostRows;
 
   @Inject
   FileImport(
@@ -81,7 +85,8 @@ class FileImport {
       Clock clock,
       Today today,
       @ConfigProperty(name = "coldround.upload.longest-seconds", defaultValue = "7200")
-          int longestSeconds) {
+          int longestSeconds,
+      @ConfigProperty(name = "coldround.upload.most-rows") long mostRows) {
     this.tables = tables;
     this.writing = writing;
     this.names = names;
@@ -91,6 +96,7 @@ class FileImport {
     this.clock = clock;
     this.today = today;
     this.longestSeconds = longestSeconds;
+    this.mostRows = mostRows;
   }
 
   /** A new import, not begun yet. */
@@ -134,6 +140,35 @@ class FileImport {
       return TableFile.open(file, order.sheet(), order.kind(), tables.columns(order.kind()), rules);
     } catch (IOException e) {
       throw new UncheckedIOException(e);
+    }
+  }
+
+  /** Rows up to as many as are taken of one file. */
+  private final class Limited implements Iterator<Row> {
+    private final Iterator<Row> rows;
+    private long read;
+
+    Limited(Iterator<Row> rows) {
+      this.rows = rows;
+    }
+
+    @Override
+    public boolean hasNext() {
+      return rows.hasNext();
+    }
+
+    @Override
+    public Row next() {
+      if (++read > mostRows) {
+        throw new Problem(
+            413,
+            "too-many-rows",
+            "The file has too many rows; nothing was applied",
+            "At most %d rows are taken of one file (coldround.upload.most-rows). Split it."
+                .formatted(mostRows),
+            List.of());
+      }
+      return rows.next();
     }
   }
 
@@ -207,7 +242,7 @@ class FileImport {
                 writing,
                 new Importing.Run(begun.id(), begun.watch()),
                 rows);
-        Tally tally = importing.run(table.rows());
+        Tally tally = importing.run(new Limited(table.rows()));
         Vanished vanished = importing.vanished(names);
         if (applies(tally)) {
           tell(List.copyOf(importing.units()));
