@@ -86,16 +86,17 @@ class Authentication implements HttpAuthenticationMechanism {
     }
     return identities
         .authenticate(its)
-        .onItem()
-        .ifNull()
-        .switchTo(
-            () -> {
+        .onFailure(AuthenticationFailedException.class)
+        .recoverWithNull()
+        .chain(
+            known -> {
+              if (known != null) {
+                return paced(context, known.getAttribute(Caller.ACCOUNT));
+              }
+              // nobody, who may still see what is open to everybody
               context.put(REFUSED, unknown(its));
               return Uni.createFrom().nullItem();
-            })
-        .onItem()
-        .ifNotNull()
-        .transformToUni(known -> paced(context, known.getAttribute(Caller.ACCOUNT)));
+            });
   }
 
   private Uni<SecurityIdentity> paced(RoutingContext context, Account account) {
