@@ -1,5 +1,6 @@
 package coldround.app;
 
+import coldround.access.Audit;
 import coldround.fleet.FleetListener;
 import coldround.fleet.FleetWiping;
 import coldround.fleet.Today;
@@ -20,6 +21,7 @@ class FleetWipe implements FleetWiping {
   private static final List<String> TABLES =
       List.of(
           "asked_drive",
+          "round_site",
           "round_piece",
           "round_plan",
           "replacement_plan",
@@ -44,12 +46,15 @@ class FleetWipe implements FleetWiping {
 
   private final EntityManager entities;
   private final Instance<FleetListener> listeners;
+  private final Audit audit;
   private final Today today;
 
   @Inject
-  FleetWipe(EntityManager entities, @Any Instance<FleetListener> listeners, Today today) {
+  FleetWipe(
+      EntityManager entities, @Any Instance<FleetListener> listeners, Audit audit, Today today) {
     this.entities = entities;
     this.listeners = listeners;
+    this.audit = audit;
     this.today = today;
   }
 
@@ -76,9 +81,11 @@ class FleetWipe implements FleetWiping {
     retire();
     entities.flush();
     entities.clear();
+    String was = "%d units of %d customers".formatted(rows("unit"), rows("customer"));
     for (String table : TABLES) {
       entities.createNativeQuery("delete from " + table).executeUpdate();
     }
+    audit.note(Audit.Change.of("fleet", "all", "wiped", was, ""));
   }
 
   /** Units that are no longer in use lose their tasks and scores, and the feed tells it. */

@@ -1,5 +1,6 @@
 package coldround.app;
 
+import coldround.access.OpenDoor;
 import coldround.table.BadTables;
 import io.quarkus.runtime.Quarkus;
 import io.quarkus.runtime.annotations.QuarkusMain;
@@ -26,8 +27,8 @@ public class Main {
 
   private static void ended(Integer code, Throwable failure) {
     for (Throwable cause = failure; cause != null; cause = cause.getCause()) {
-      if (cause instanceof BadTables tables) {
-        System.err.println(tables.getMessage());
+      if (cause instanceof BadTables || cause instanceof OpenDoor) {
+        System.err.println(cause.getMessage());
       }
     }
     if (failure != null) {

@@ -1,12 +1,18 @@
 package coldround.app;
 
+import coldround.http.Caller;
 import coldround.http.Problem;
+import coldround.pages.edge.RefusedPage;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonMappingException;
 import com.fasterxml.jackson.databind.exc.MismatchedInputException;
 import io.quarkus.logging.Log;
+import io.quarkus.security.ForbiddenException;
+import jakarta.inject.Inject;
 import jakarta.ws.rs.WebApplicationException;
 import jakarta.ws.rs.core.Response;
+import jakarta.ws.rs.core.UriInfo;
+import java.net.URI;
 import java.util.List;
 import java.util.Locale;
 import java.util.UUID;
@@ -16,9 +22,29 @@ import org.jboss.resteasy.reactive.server.ServerExceptionMapper;
 /** Every refusal leaves as RFC 9457 problem details, whoever raised it. */
 class ProblemMappers {
 
+  private final Caller caller;
+
+  @Inject
+  ProblemMappers(Caller caller) {
+    this.caller = caller;
+  }
+
   @ServerExceptionMapper
   Response problem(Problem problem) {
     return problem.response();
+  }
+
+  /** A page that is not for the role of its visitor; the first page leads to that which is. */
+  @ServerExceptionMapper
+  Response notAllowed(ForbiddenException refusal, UriInfo uri) {
+    String path = uri.getPath();
+    if (path.startsWith("/api/")) {
+      return Problem.notAllowed().response();
+    }
+    boolean astray = path.equals("/") && !caller.getHome().equals(path);
+    return astray
+        ? Response.seeOther(URI.create(caller.getHome())).build()
+        : RefusedPage.of(Problem.notAllowed());
   }
 
   @ServerExceptionMapper
@@ -68,6 +94,12 @@ class ProblemMappers {
 
   @ServerExceptionMapper
   Response badJson(JsonProcessingException e) {
+    // a body that is refused while it is read
+    for (Throwable cause = e.getCause(); cause != null; cause = cause.getCause()) {
+      if (cause instanceof Problem problem) {
+        return problem.response();
+      }
+    }
     String field =
         e instanceof JsonMappingException mapping
             ? mapping.getPath().stream()

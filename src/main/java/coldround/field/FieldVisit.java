@@ -28,6 +28,11 @@ public record FieldVisit(
     faults = List.copyOf(faults);
   }
 
+  /** The same by a technician. */
+  public FieldVisit by(String code) {
+    return new FieldVisit(number, date, code, purpose, readings, findings, work, faults, note);
+  }
+
   /** The same under a number made up for it. */
   public FieldVisit numbered(String made) {
     return new FieldVisit(made, date, technician, purpose, readings, findings, work, faults, note);

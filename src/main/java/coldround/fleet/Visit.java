@@ -5,6 +5,7 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 
 /**
  * One attendance at one unit.
@@ -33,6 +34,19 @@ public record Visit(
     findings = Map.copyOf(findings);
     work = List.copyOf(work);
     faults = List.copyOf(faults);
+  }
+
+  /** In short, for those who look at what became of it. */
+  public String brief() {
+    return "%s%s, %d readings%s%s%s%s"
+        .formatted(
+            date,
+            technician.isEmpty() ? "" : " by " + technician,
+            readings.size(),
+            findings.isEmpty() ? "" : ", findings " + new TreeMap<>(findings),
+            work.isEmpty() ? "" : ", work " + work,
+            faults.isEmpty() ? "" : ", faults " + faults,
+            note.isEmpty() ? "" : ", with a note");
   }
 
   /** The value of a quantity with no part named, when it was taken and is believed. */

@@ -3,6 +3,7 @@ package coldround.http;
 import com.fasterxml.jackson.core.JsonLocation;
 import com.fasterxml.jackson.core.JsonParser;
 import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.core.exc.StreamConstraintsException;
 import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.JsonMappingException;
 import com.fasterxml.jackson.databind.ObjectMapper;
@@ -26,7 +27,8 @@ import java.util.stream.Collectors;
 @ApplicationScoped
 public class JsonBody {
 
-  private static final int MOST_BYTES = 1 << 20;
+  /** Of a body of JSON. */
+  public static final int MOST_BYTES = 1 << 20;
 
   private final ObjectMapper strict;
 
@@ -48,17 +50,22 @@ public class JsonBody {
     try {
       byte[] bytes = body == null ? new byte[0] : body.readNBytes(MOST_BYTES + 1);
       if (bytes.length > MOST_BYTES) {
-        throw new Problem(
-            413,
-            "too-large",
-            "The body is too large",
-            "At most " + MOST_BYTES + " bytes are taken here.",
-            List.of());
+        throw tooLarge();
       }
       return bytes;
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
+  }
+
+  /** 413. */
+  public static Problem tooLarge() {
+    return new Problem(
+        413,
+        "too-large",
+        "The body is too large",
+        "At most " + MOST_BYTES + " bytes are taken here.",
+        List.of());
   }
 
   /**
@@ -78,6 +85,9 @@ public class JsonBody {
               .sorted()
               .collect(Collectors.joining(", "));
       throw Problem.badField(pointer(e), null, "is no field here; known are " + known);
+    } catch (StreamConstraintsException e) {
+      throw Problem.badField(
+          "/", null, "is nested deeper, or says longer things, than is read here");
     } catch (MismatchedInputException e) {
       throw Problem.badField(pointer(e), null, "is of another kind than " + kind(e) + place(e));
     } catch (JsonMappingException e) {

@@ -60,6 +60,16 @@ public final class Problem extends RuntimeException {
     return new Problem(400, "bad-request", "The request cannot be used as it is", detail, errors);
   }
 
+  /** 403: the role of the caller may not do this, whatever it is done to. */
+  public static Problem notAllowed() {
+    return new Problem(
+        403,
+        "not-allowed",
+        "Not allowed",
+        "The role of your account may not do this; docs/access.md tells what each role may.",
+        List.of());
+  }
+
   /** 409: what is asked contradicts what is known. */
   public static Problem conflict(String detail) {
     return new Problem(409, "conflict", "This contradicts what is known", detail, List.of());
@@ -86,6 +96,11 @@ public final class Problem extends RuntimeException {
 
   public int status() {
     return status;
+  }
+
+  /** By name. */
+  public Map<String, String> headers() {
+    return Map.copyOf(headers);
   }
 
   public List<FieldError> errors() {

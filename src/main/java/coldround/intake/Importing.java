@@ -18,6 +18,7 @@ import java.util.Iterator;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.TreeSet;
 
 /**
  * Takes the rows of one file into the fleet, batch by batch: good ones are written, bad ones noted
@@ -40,6 +41,7 @@ public final class Importing {
   private final ListedUnits listed = new ListedUnits();
   private final Tally tally = new Tally();
   private final Set<String> units = new HashSet<>();
+  private final Set<String> customers = new TreeSet<>();
   private final List<Understood> batch = new ArrayList<>();
 
   /**
@@ -91,6 +93,11 @@ public final class Importing {
   /** Ids of the units whose history changed. */
   public Set<String> units() {
     return Set.copyOf(units);
+  }
+
+  /** Codes of the customers about whom something changed. */
+  public Set<String> customers() {
+    return Set.copyOf(customers);
   }
 
   /** Units in use that the list, if it is one of units, does not have. */
@@ -165,6 +172,9 @@ public final class Importing {
       problems.add(Refusal.of(outcome, row.entry(), heading));
     } else if (outcome != null) {
       tally.taken(outcome);
+      if (outcome != Outcome.UNCHANGED && row.entry().said().get("customer") instanceof String of) {
+        customers.add(of);
+      }
       noteTwin(row, problems);
     }
     problems.forEach(tally::problem);

@@ -94,6 +94,14 @@ public record RoundPlan(
   /** A call that is in no round, and why. */
   public record Missed(Call call, Why why) {}
 
+  /** What one technician needs to know of it: the own rounds. */
+  public RoundPlan only(String technician) {
+    List<Round> own =
+        rounds.stream().filter(round -> round.technician().equals(technician)).toList();
+    Bill its = own.stream().map(Round::cost).reduce(Bill.NOTHING, Bill::plus);
+    return new RoundPlan(from, to, own, List.of(), List.of(), its, currency);
+  }
+
   public double km() {
     return rounds.stream().mapToDouble(Round::km).sum();
   }

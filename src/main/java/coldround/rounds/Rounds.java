@@ -12,8 +12,14 @@ public interface Rounds {
    *
    * @param plan the best so far, empty before there is one
    */
-  record Entry(Standing standing, Optional<RoundPlan> plan) {}
+  record Entry(Standing standing, Optional<RoundPlan> plan) {
+    /** What one technician needs to know of it. */
+    public Entry only(String technician) {
+      return new Entry(standing, plan.map(its -> its.only(technician)));
+    }
+  }
 
+  /** As far as it is there for the caller: a technician sees the own rounds alone. */
   Optional<Entry> find(String id);
 
   /**
@@ -23,6 +29,6 @@ public interface Rounds {
    */
   String plan(LocalDate from, LocalDate to);
 
-  /** The newest first. */
+  /** The newest first; for a technician those with rounds of their own. */
   List<Standing> latest(int limit);
 }

@@ -48,6 +48,8 @@ final class Service implements AutoCloseable {
     builder.environment().put("COLDROUND_DATA", data.toString());
     builder.environment().put("COLDROUND_DEMO", "true");
     builder.environment().put("COLDROUND_TOKEN", TOKEN);
+    // what the service can do, not what one account may
+    builder.environment().put("COLDROUND_RATE_PER_MINUTE", "0");
     process =
         builder.redirectErrorStream(true).redirectOutput(data.resolve("log").toFile()).start();
     Instant end = Instant.now().plusSeconds(120);

@@ -15,16 +15,35 @@ class AccountRow extends PanacheEntityBase {
   @Id String id;
   String name;
   String role;
+  String customer;
+  String technician;
   String tokenHash;
   String tokenPrefix;
   Instant created;
 
+  /** Null for a token that does not end. */
+  Instant expires;
+
+  Instant revoked;
+  Instant lastUsed;
+
   Account read() {
-    return new Account(id, name, Role.of(role));
+    return new Account(id, name, Role.of(role), customer, technician);
   }
 
-  void token(Secret token) {
+  /** A new token in the place of the one it had; it counts from now on. */
+  void token(Secret token, Instant until) {
     tokenHash = token.hash();
     tokenPrefix = token.prefix();
+    expires = until;
+    revoked = null;
+  }
+
+  /** Why the token does not count; empty where it does. */
+  String ended(Instant now) {
+    if (revoked != null) {
+      return "revoked";
+    }
+    return expires != null && !now.isBefore(expires) ? "expired" : "";
   }
 }

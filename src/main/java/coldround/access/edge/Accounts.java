@@ -1,6 +1,7 @@
 package coldround.access.edge;
 
 import coldround.access.Account;
+import coldround.access.Audit;
 import coldround.access.Role;
 import coldround.access.Secret;
 import jakarta.enterprise.context.ApplicationScoped;
@@ -19,40 +20,82 @@ class Accounts {
   /** The account that the first start makes. */
   static final String FIRST = "planner";
 
+  private static final Duration USE_WRITTEN = Duration.ofMinutes(1);
+
+  /**
+   * What a secret is worth.
+   *
+   * @param account null where it opens nothing
+   * @param ended revoked or expired; empty where it counts, and where it never did
+   */
+  record Found(Account account, String ended) {
+    static final Found NOTHING = new Found(null, "");
+
+    Optional<Account> opens() {
+      return Optional.ofNullable(account);
+    }
+  }
+
   private final Clock clock;
+  private final KnownSecrets known;
+  private final Audit audit;
   private final Duration sessionLasts;
 
   @Inject
   Accounts(
       Clock clock,
+      KnownSecrets known,
+      Audit audit,
       @ConfigProperty(name = "coldround.session", defaultValue = "P30D") Duration sessionLasts) {
     this.clock = clock;
+    this.known = known;
+    this.audit = audit;
     this.sessionLasts = sessionLasts;
   }
 
   @Transactional
-  Optional<Account> byToken(Secret token) {
-    return AccountRow.<AccountRow>find("tokenHash", token.hash())
-        .firstResultOptional()
-        .map(AccountRow::read);
+  Found byToken(Secret token) {
+    long read = known.generation();
+    Optional<AccountRow> row =
+        AccountRow.<AccountRow>find("tokenHash", token.hash()).firstResultOptional();
+    return row.map(its -> found(its, token, false, its.expires, read)).orElse(Found.NOTHING);
   }
 
   @Transactional
-  Optional<Account> bySession(Secret key) {
+  Found bySession(Secret key) {
+    long read = known.generation();
     PageSessionRow session = PageSessionRow.findById(key.hash());
-    if (session == null || session.expires.isBefore(clock.instant())) {
-      return Optional.empty();
+    if (session == null || !clock.instant().isBefore(session.expires)) {
+      return Found.NOTHING;
     }
-    return AccountRow.<AccountRow>findByIdOptional(session.accountId).map(AccountRow::read);
+    AccountRow row = AccountRow.findById(session.accountId);
+    boolean accountFirst = row.expires != null && row.expires.isBefore(session.expires);
+    return found(row, key, true, accountFirst ? row.expires : session.expires, read);
   }
 
-  /** Begins a page session for the owner of the token. */
+  private Found found(AccountRow row, Secret secret, boolean session, Instant until, long read) {
+    Instant now = clock.instant();
+    String ended = row.ended(now);
+    if (!ended.isEmpty()) {
+      return new Found(null, ended);
+    }
+    if (row.lastUsed == null || row.lastUsed.isBefore(now.minus(USE_WRITTEN))) {
+      // not through the entity: two calls at once would get into each other's way
+      AccountRow.update(
+          "lastUsed = ?1 where id = ?2 and (lastUsed is null or lastUsed < ?3)",
+          now,
+          row.id,
+          now.minus(USE_WRITTEN));
+    }
+    Account account = row.read();
+    known.keep(session, secret, account, until, read);
+    return new Found(account, "");
+  }
+
+  /** A page session for the account, until it leaves. */
   @Transactional
-  Optional<Secret> enter(Secret token) {
-    return byToken(token).map(account -> begin(account, clock.instant()));
-  }
-
-  private Secret begin(Account account, Instant now) {
+  Secret enter(Account account) {
+    Instant now = clock.instant();
     PageSessionRow.delete("expires < ?1", now);
     Secret key = Secret.random();
     PageSessionRow session = new PageSessionRow();
@@ -63,8 +106,13 @@ class Accounts {
     return key;
   }
 
-  @Transactional
   void leave(Secret key) {
+    end(key);
+    known.forget();
+  }
+
+  @Transactional
+  void end(Secret key) {
     PageSessionRow.deleteById(key.hash());
   }
 
@@ -86,7 +134,11 @@ class Accounts {
     }
     Secret token = given != null ? given : Secret.random();
     AccountRow row = first != null ? first : newPlanner();
-    row.token(token);
+    if (!token.hash().equals(row.tokenHash) || !row.ended(clock.instant()).isEmpty()) {
+      String what = given == null ? "a token of its own" : "the token that is set";
+      audit.note(Audit.Change.of("account", FIRST, "token set at start", "", what));
+    }
+    row.token(token, null);
     row.persist();
     return given == null ? Optional.of(token) : Optional.empty();
   }
@@ -96,6 +148,8 @@ class Accounts {
     row.id = FIRST;
     row.name = "Planner";
     row.role = Role.PLANNER.code();
+    row.customer = "";
+    row.technician = "";
     row.created = clock.instant();
     return row;
   }

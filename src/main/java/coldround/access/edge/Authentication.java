@@ -2,9 +2,12 @@ package coldround.access.edge;
 
 import coldround.access.Account;
 import coldround.access.Secret;
+import coldround.access.edge.Accounts.Found;
+import coldround.http.Caller;
 import coldround.http.Problem;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import io.quarkus.security.AuthenticationFailedException;
 import io.quarkus.security.identity.AuthenticationRequestContext;
 import io.quarkus.security.identity.IdentityProvider;
 import io.quarkus.security.identity.IdentityProviderManager;
@@ -19,9 +22,12 @@ import io.quarkus.vertx.http.runtime.security.HttpCredentialTransport;
 import io.smallrye.mutiny.Uni;
 import io.vertx.core.http.Cookie;
 import io.vertx.core.http.HttpMethod;
+import io.vertx.core.http.HttpServerResponse;
+import io.vertx.core.net.SocketAddress;
 import io.vertx.ext.web.RoutingContext;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
+import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -36,10 +42,14 @@ class Authentication implements HttpAuthenticationMechanism {
   private static final Set<HttpMethod> SAFE =
       Set.of(HttpMethod.GET, HttpMethod.HEAD, HttpMethod.OPTIONS);
 
+  private static final String REFUSED = "coldround.refused";
+
+  private final Doorkeeper door;
   private final ObjectMapper json;
 
   @Inject
-  Authentication(ObjectMapper json) {
+  Authentication(Doorkeeper door, ObjectMapper json) {
+    this.door = door;
     this.json = json;
   }
 
@@ -47,10 +57,13 @@ class Authentication implements HttpAuthenticationMechanism {
   static final class Shown extends BaseAuthenticationRequest {
     final Secret secret;
     final boolean session;
+    final String address;
+    private volatile String ended = "";
 
-    Shown(Secret secret, boolean session) {
+    Shown(Secret secret, boolean session, String address) {
       this.secret = secret;
       this.session = session;
+      this.address = address;
     }
   }
 
@@ -58,21 +71,70 @@ class Authentication implements HttpAuthenticationMechanism {
   public Uni<SecurityIdentity> authenticate(
       RoutingContext context, IdentityProviderManager identities) {
     Optional<Shown> shown = token(context).or(() -> session(context));
-    return shown.isEmpty() ? Uni.createFrom().nullItem() : identities.authenticate(shown.get());
+    if (shown.isEmpty()) {
+      return Uni.createFrom().nullItem();
+    }
+    Shown its = shown.get();
+    Optional<Account> seen = door.seenLately(its.session, its.secret);
+    if (seen.isPresent()) {
+      return paced(context, seen.get());
+    }
+    Optional<Duration> pause = its.session ? Optional.empty() : door.pause(its.address, its.secret);
+    if (pause.isPresent()) {
+      context.put(REFUSED, Doorkeeper.wait(pause.get()));
+      return Uni.createFrom().failure(new AuthenticationFailedException());
+    }
+    return identities
+        .authenticate(its)
+        .onFailure(AuthenticationFailedException.class)
+        .recoverWithNull()
+        .chain(
+            known -> {
+              if (known != null) {
+                return paced(context, known.getAttribute(Caller.ACCOUNT));
+              }
+              // nobody, who may still see what is open to everybody
+              context.put(REFUSED, unknown(its));
+              return Uni.createFrom().nullItem();
+            });
+  }
+
+  private Uni<SecurityIdentity> paced(RoutingContext context, Account account) {
+    Optional<Problem> tooFast = door.tooFast(account);
+    if (tooFast.isEmpty()) {
+      return Uni.createFrom().item(identity(account));
+    }
+    context.put(REFUSED, tooFast.get());
+    return Uni.createFrom().failure(new AuthenticationFailedException());
+  }
+
+  private static SecurityIdentity identity(Account account) {
+    return QuarkusSecurityIdentity.builder()
+        .setPrincipal(new QuarkusPrincipal(account.id()))
+        .addRole(account.role().code())
+        .addAttribute(Caller.ACCOUNT, account)
+        .build();
   }
 
   private static Optional<Shown> token(RoutingContext context) {
     String header = context.request().getHeader("Authorization");
     return header != null && header.regionMatches(true, 0, BEARER, 0, BEARER.length())
-        ? Optional.of(new Shown(new Secret(header.substring(BEARER.length()).strip()), false))
+        ? Optional.of(
+            new Shown(
+                new Secret(header.substring(BEARER.length()).strip()), false, address(context)))
         : Optional.empty();
   }
 
   private static Optional<Shown> session(RoutingContext context) {
     Cookie cookie = context.request().getCookie(COOKIE);
     return cookie != null && ownPage(context)
-        ? Optional.of(new Shown(new Secret(cookie.getValue()), true))
+        ? Optional.of(new Shown(new Secret(cookie.getValue()), true, address(context)))
         : Optional.empty();
+  }
+
+  static String address(RoutingContext context) {
+    SocketAddress remote = context.request().remoteAddress();
+    return remote == null ? "" : String.valueOf(remote.hostAddress());
   }
 
   // a cookie goes along with forms of foreign pages too: only our own may change anything by it
@@ -80,9 +142,14 @@ class Authentication implements HttpAuthenticationMechanism {
     if (SAFE.contains(context.request().method())) {
       return true;
     }
+    return context.request().getHeader("Origin") != null && !fromElsewhere(context);
+  }
+
+  /** True where the browser says that the call comes from a page that is not ours. */
+  static boolean fromElsewhere(RoutingContext context) {
     String origin = context.request().getHeader("Origin");
     return origin != null
-        && origin.substring(origin.indexOf("//") + 2).equals(context.request().getHeader("Host"));
+        && !origin.substring(origin.indexOf("//") + 2).equals(context.request().getHeader("Host"));
   }
 
   @Override
@@ -103,8 +170,10 @@ class Authentication implements HttpAuthenticationMechanism {
 
   @Override
   public Uni<Boolean> sendChallenge(RoutingContext context) {
-    if (forPrograms(context)) {
-      refuse(context);
+    Problem problem = context.get(REFUSED);
+    boolean wait = problem != null && problem.status() == 429;
+    if (forPrograms(context) || wait) {
+      answer(context, problem == null ? NOT_KNOWN : problem);
     } else {
       context.response().setStatusCode(303).putHeader("Location", "/enter").end();
     }
@@ -116,22 +185,35 @@ class Authentication implements HttpAuthenticationMechanism {
         || !SAFE.contains(context.request().method());
   }
 
-  private void refuse(RoutingContext context) {
-    Problem problem =
-        new Problem(
-            401,
-            "not-known",
-            "Who are you?",
-            "Send a token as 'Authorization: Bearer …'. The first start shows the planner's, or"
-                + " COLDROUND_TOKEN sets it.",
-            List.of());
+  private static final Problem NOT_KNOWN =
+      refusal(
+          "Send a token as 'Authorization: Bearer …'. The first start shows the planner's, or"
+              + " COLDROUND_TOKEN sets it; a planner makes others.",
+          "Bearer");
+
+  /** RFC 6750, section 3.1. */
+  private static Problem unknown(Shown shown) {
+    String says =
+        shown.ended.isEmpty()
+            ? "Nobody has this token."
+            : "This token is " + shown.ended + "; ask a planner for a new one.";
+    return refusal(says, "Bearer error=\"invalid_token\", error_description=\"" + says + "\"");
+  }
+
+  private static Problem refusal(String says, String challenge) {
+    return new Problem(401, "not-known", "Who are you?", says, List.of())
+        .with("WWW-Authenticate", challenge);
+  }
+
+  private void answer(RoutingContext context, Problem problem) {
     try {
-      context
-          .response()
-          .setStatusCode(401)
-          .putHeader("WWW-Authenticate", "Bearer")
-          .putHeader("Content-Type", Problem.MEDIA_TYPE.toString())
-          .end(json.writeValueAsString(problem.body()));
+      HttpServerResponse response =
+          context
+              .response()
+              .setStatusCode(problem.status())
+              .putHeader("Content-Type", Problem.MEDIA_TYPE.toString());
+      problem.headers().forEach(response::putHeader);
+      response.end(json.writeValueAsString(problem.body()));
     } catch (JsonProcessingException e) {
       throw new IllegalStateException(e);
     }
@@ -141,11 +223,11 @@ class Authentication implements HttpAuthenticationMechanism {
   @ApplicationScoped
   static class Identities implements IdentityProvider<Shown> {
 
-    private final Accounts accounts;
+    private final Doorkeeper door;
 
     @Inject
-    Identities(Accounts accounts) {
-      this.accounts = accounts;
+    Identities(Doorkeeper door) {
+      this.door = door;
     }
 
     @Override
@@ -156,17 +238,14 @@ class Authentication implements HttpAuthenticationMechanism {
     @Override
     public Uni<SecurityIdentity> authenticate(Shown shown, AuthenticationRequestContext context) {
       return context.runBlocking(
-          () ->
-              (shown.session ? accounts.bySession(shown.secret) : accounts.byToken(shown.secret))
-                  .map(Identities::identity)
-                  .orElse(null));
-    }
-
-    private static SecurityIdentity identity(Account account) {
-      return QuarkusSecurityIdentity.builder()
-          .setPrincipal(new QuarkusPrincipal(account.id()))
-          .addRole(account.role().code())
-          .build();
+          () -> {
+            Found found =
+                shown.session
+                    ? door.lookAtSession(shown.secret)
+                    : door.look(shown.address, shown.secret);
+            shown.ended = found.ended();
+            return found.opens().map(Authentication::identity).orElse(null);
+          });
     }
   }
 }

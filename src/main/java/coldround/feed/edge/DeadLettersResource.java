@@ -1,9 +1,11 @@
 package coldround.feed.edge;
 
+import coldround.access.Role;
 import coldround.http.Answers;
 import coldround.http.Page;
 import coldround.http.Parameters;
 import coldround.http.Problem;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import jakarta.ws.rs.GET;
@@ -58,6 +60,7 @@ public class DeadLettersResource {
   }
 
   @GET
+  @RolesAllowed({Role.PLANNER_CODE, Role.SCHEDULER_CODE})
   @Operation(
       operationId = "listDeadLetters",
       summary = "Changes that could not be delivered, oldest first, with what went wrong")
@@ -106,6 +109,7 @@ public class DeadLettersResource {
   @POST
   @Path("again")
   @Transactional
+  @RolesAllowed({Role.PLANNER_CODE, Role.SCHEDULER_CODE})
   @Operation(
       operationId = "sendDeadLettersAgain",
       summary =
@@ -125,6 +129,7 @@ public class DeadLettersResource {
   @POST
   @Path("{letter}/again")
   @Transactional
+  @RolesAllowed({Role.PLANNER_CODE, Role.SCHEDULER_CODE})
   @Operation(operationId = "sendDeadLetterAgain", summary = "Sends one dead letter once more")
   @APIResponse(
       responseCode = "202",

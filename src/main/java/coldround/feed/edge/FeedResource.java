@@ -1,10 +1,12 @@
 package coldround.feed.edge;
 
+import coldround.access.Role;
 import coldround.feed.Cursor;
 import coldround.feed.Snapshot;
 import coldround.http.Answers;
 import coldround.http.Parameters;
 import coldround.http.Problem;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
@@ -57,6 +59,7 @@ public class FeedResource {
   }
 
   @GET
+  @RolesAllowed({Role.PLANNER_CODE, Role.SCHEDULER_CODE})
   @Operation(
       operationId = "readFeed",
       summary =
@@ -102,6 +105,7 @@ public class FeedResource {
 
   @GET
   @Path("snapshot")
+  @RolesAllowed({Role.PLANNER_CODE, Role.SCHEDULER_CODE})
   @Operation(
       operationId = "readSnapshot",
       summary =

@@ -3,6 +3,7 @@ package coldround.feed.edge;
 import coldround.feed.EventTypes;
 import coldround.http.Answers;
 import coldround.http.Problem;
+import jakarta.annotation.security.PermitAll;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
@@ -44,6 +45,7 @@ public class SchemasResource {
   @Path("{type}")
   @Produces({MEDIA_TYPE, MediaType.APPLICATION_JSON})
   @SecurityRequirementsSet
+  @PermitAll
   @Operation(
       operationId = "readSchema",
       summary = "JSON Schema of the data of one kind of change; needs no token")

@@ -1,5 +1,7 @@
 package coldround.feed.edge;
 
+import coldround.access.Audit;
+import coldround.access.Audit.Change;
 import coldround.feed.HookSecret;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
@@ -18,12 +20,14 @@ class Subscriptions {
 
   private final EntityManager entities;
   private final HooksConfig config;
+  private final Audit audit;
   private final Clock clock;
 
   @Inject
-  Subscriptions(EntityManager entities, HooksConfig config, Clock clock) {
+  Subscriptions(EntityManager entities, HooksConfig config, Audit audit, Clock clock) {
     this.entities = entities;
     this.config = config;
+    this.audit = audit;
     this.clock = clock;
   }
 
@@ -40,7 +44,16 @@ class Subscriptions {
     row.holder = "";
     row.resume();
     entities.persist(row);
+    note(row, "made", "", brief(row));
     return row;
+  }
+
+  private void note(SubscriptionRow row, String action, String was, String became) {
+    audit.note(Change.of("subscription", row.id, action, was, became));
+  }
+
+  private static String brief(SubscriptionRow row) {
+    return row.url + " for " + (row.types.isEmpty() ? "all changes" : row.types);
   }
 
   long count() {
@@ -75,6 +88,7 @@ class Subscriptions {
   }
 
   void remove(SubscriptionRow row) {
+    note(row, "removed", brief(row), "");
     entities.remove(row);
   }
 
@@ -83,11 +97,13 @@ class Subscriptions {
     row.oldSecret = row.secret;
     row.oldUntil = clock.instant().plus(config.oldSecretValid());
     row.secret = HookSecret.random().text();
+    note(row, "secret renewed", "", "");
   }
 
   /** From where it stopped, or from the oldest change there is. */
   void resume(SubscriptionRow row, long oldest) {
     row.position = Math.max(row.position, oldest);
+    note(row, "resumed", row.state, SubscriptionRow.ACTIVE);
     row.resume();
   }
 
@@ -116,12 +132,18 @@ class Subscriptions {
    * @return how many
    */
   int again(String id, long letter) {
-    return entities
-        .createQuery(
-            "update DeadLetterRow set again = true where subscriptionId = :id"
-                + " and (:letter = 0 or id = :letter)")
-        .setParameter("id", id)
-        .setParameter("letter", letter)
-        .executeUpdate();
+    int sent =
+        entities
+            .createQuery(
+                "update DeadLetterRow set again = true where subscriptionId = :id"
+                    + " and (:letter = 0 or id = :letter)")
+            .setParameter("id", id)
+            .setParameter("letter", letter)
+            .executeUpdate();
+    if (sent > 0) {
+      String which = letter == 0 ? "all dead letters" : "dead letter " + letter;
+      audit.note(Change.of("subscription", id, "sent again", which, ""));
+    }
+    return sent;
   }
 }

@@ -1,5 +1,6 @@
 package coldround.feed.edge;
 
+import coldround.access.Role;
 import coldround.http.Answers;
 import coldround.http.JsonBody;
 import coldround.http.OneCall;
@@ -7,6 +8,7 @@ import coldround.http.Page;
 import coldround.http.Parameters;
 import coldround.http.Problem;
 import coldround.http.Reply;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import jakarta.ws.rs.Consumes;
@@ -77,6 +79,7 @@ public class SubscriptionsResource {
 
   @POST
   @Consumes(MediaType.APPLICATION_JSON)
+  @RolesAllowed({Role.PLANNER_CODE, Role.SCHEDULER_CODE})
   @Operation(
       operationId = "subscribe",
       summary =
@@ -122,6 +125,7 @@ public class SubscriptionsResource {
   }
 
   @GET
+  @RolesAllowed({Role.PLANNER_CODE, Role.SCHEDULER_CODE})
   @Operation(operationId = "listSubscriptions", summary = "All subscriptions and how they stand")
   @APIResponse(
       responseCode = "200",
@@ -146,6 +150,7 @@ public class SubscriptionsResource {
 
   @GET
   @Path("{id}")
+  @RolesAllowed({Role.PLANNER_CODE, Role.SCHEDULER_CODE})
   @Operation(operationId = "getSubscription", summary = "One subscription and how it stands")
   @APIResponse(
       responseCode = "200",
@@ -164,6 +169,7 @@ public class SubscriptionsResource {
   @DELETE
   @Path("{id}")
   @Transactional
+  @RolesAllowed({Role.PLANNER_CODE, Role.SCHEDULER_CODE})
   @Operation(
       operationId = "unsubscribe",
       summary = "Nothing more is sent; its dead letters are deleted with it")
@@ -175,6 +181,7 @@ public class SubscriptionsResource {
 
   @POST
   @Path("{id}/secret")
+  @RolesAllowed({Role.PLANNER_CODE, Role.SCHEDULER_CODE})
   @Operation(
       operationId = "rotateSecret",
       summary =
@@ -194,6 +201,7 @@ public class SubscriptionsResource {
 
   @POST
   @Path("{id}/resume")
+  @RolesAllowed({Role.PLANNER_CODE, Role.SCHEDULER_CODE})
   @Operation(
       operationId = "resumeSubscription",
       summary =

@@ -1,5 +1,6 @@
 package coldround.field.edge;
 
+import coldround.access.Role;
 import coldround.http.Answers;
 import coldround.http.JsonBody;
 import coldround.http.OneCall;
@@ -10,6 +11,7 @@ import coldround.upkeep.Booking;
 import coldround.upkeep.Completion;
 import coldround.upkeep.TaskAnswers;
 import coldround.upkeep.TaskAnswers.Known;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.DELETE;
@@ -71,6 +73,7 @@ public class BookingResource {
   }
 
   @GET
+  @RolesAllowed({Role.PLANNER_CODE, Role.SCHEDULER_CODE})
   @Operation(operationId = "getBooking", summary = "For when a task is booked")
   @APIResponse(
       responseCode = "200",
@@ -89,6 +92,7 @@ public class BookingResource {
 
   @PUT
   @Consumes(MediaType.APPLICATION_JSON)
+  @RolesAllowed({Role.PLANNER_CODE, Role.SCHEDULER_CODE})
   @Operation(
       operationId = "bookTask",
       summary =
@@ -157,6 +161,7 @@ public class BookingResource {
   }
 
   @DELETE
+  @RolesAllowed({Role.PLANNER_CODE, Role.SCHEDULER_CODE})
   @Operation(operationId = "cancelBooking", summary = "The booking is off; the task stays open")
   @APIResponse(responseCode = "204", description = "There is no booking any more")
   public Response cancel(

@@ -1,5 +1,6 @@
 package coldround.field.edge;
 
+import coldround.access.Role;
 import coldround.field.FieldVisit;
 import coldround.field.edge.VisitRecording.Recorded;
 import coldround.fleet.Entry;
@@ -16,6 +17,7 @@ import coldround.upkeep.TaskAnswers;
 import coldround.upkeep.TaskAnswers.Known;
 import coldround.upkeep.Upkeep;
 import com.fasterxml.jackson.annotation.JsonInclude;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.GET;
@@ -91,6 +93,7 @@ public class CompletionResource {
   }
 
   @GET
+  @RolesAllowed({Role.PLANNER_CODE, Role.SCHEDULER_CODE})
   @Operation(operationId = "getCompletion", summary = "Which visit did a task")
   @APIResponse(
       responseCode = "200",
@@ -105,6 +108,7 @@ public class CompletionResource {
 
   @PUT
   @Consumes(MediaType.APPLICATION_JSON)
+  @RolesAllowed({Role.PLANNER_CODE, Role.SCHEDULER_CODE})
   @Operation(
       operationId = "completeTask",
       summary =

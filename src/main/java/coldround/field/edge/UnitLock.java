@@ -29,6 +29,6 @@ class UnitLock {
   }
 
   static Problem unknown(String unitId) {
-    return Problem.notFound("unit '" + unitId + "'");
+    return Problem.notFound("unit " + unitId);
   }
 }

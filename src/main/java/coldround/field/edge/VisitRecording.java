@@ -1,5 +1,6 @@
 package coldround.field.edge;
 
+import coldround.access.Audit;
 import coldround.field.FieldProblem;
 import coldround.field.FieldVisit;
 import coldround.field.Judgement;
@@ -50,6 +51,8 @@ class VisitRecording {
   private final Today today;
   private final UnitLock units;
   private final Plausibility plausibility;
+  private final OwnVisits ownVisits;
+  private final Audit audit;
 
   @Inject
   VisitRecording(
@@ -61,7 +64,9 @@ class VisitRecording {
       Verdicts verdicts,
       Today today,
       UnitLock units,
-      Plausibility plausibility) {
+      Plausibility plausibility,
+      OwnVisits ownVisits,
+      Audit audit) {
     this.fleet = fleet;
     this.writing = writing;
     this.listeners = listeners;
@@ -71,6 +76,8 @@ class VisitRecording {
     this.today = today;
     this.units = units;
     this.plausibility = plausibility;
+    this.ownVisits = ownVisits;
+    this.audit = audit;
   }
 
   /**
@@ -95,6 +102,7 @@ class VisitRecording {
       String unitId, FieldVisit visit, Set<String> emptied, Consumer<Entry> understood) {
     units.lock(unitId);
     Entry entry = entry(history(unitId), visit, emptied);
+    String before = find(history(unitId), entry.key("visit")).map(Visit::brief).orElse("");
     understood.accept(entry);
     Written written = writing.write(Kind.VISITS, List.of(entry), Correction.FIELD);
     if (!written.units().isEmpty()) {
@@ -102,7 +110,16 @@ class VisitRecording {
     }
     String number = entry.key("visit");
     Visit stored = find(history(unitId), number).orElseThrow();
+    note(unitId, written.outcomes().get(0), before, stored);
     return new Recorded(unitId, stored, written.outcomes().get(0), judge(history(unitId), stored));
+  }
+
+  private void note(String unitId, Outcome outcome, String before, Visit stored) {
+    if (outcome == Outcome.CREATED || outcome == Outcome.CHANGED) {
+      String action = outcome == Outcome.CREATED ? "made" : "changed";
+      String id = unitId + "/" + stored.number();
+      audit.noteOfUnit(unitId, "visit", id, action, before, stored.brief());
+    }
   }
 
   /** Until the end of the transaction nobody else changes the unit. */
@@ -110,13 +127,14 @@ class VisitRecording {
     units.lock(unitId);
   }
 
-  private Entry entry(UnitHistory history, FieldVisit visit, Set<String> emptied) {
+  private Entry entry(UnitHistory history, FieldVisit sent, Set<String> emptied) {
+    FieldVisit visit = ownVisits.own(sent, find(history, sent.number().strip()));
     VisitForm.Filled filled = VisitForm.fill(tables, today.usually(), history.unit(), visit);
     if (filled.entry() == null) {
       throw refusal(filled.problems());
     }
     Map<String, Object> said = new LinkedHashMap<>(filled.entry().said());
-    emptied.forEach(column -> said.put(column, Entry.ERASED));
+    emptied.forEach(column -> said.putIfAbsent(column, Entry.ERASED));
     return new Entry(0, said);
   }
 
@@ -148,7 +166,10 @@ class VisitRecording {
   }
 
   private UnitHistory history(String unitId) {
-    return fleet.history(unitId).orElseThrow(() -> UnitLock.unknown(unitId));
+    return fleet
+        .history(unitId)
+        .filter(ownVisits::there)
+        .orElseThrow(() -> UnitLock.unknown(unitId));
   }
 
   private static Optional<Visit> find(UnitHistory history, String number) {

@@ -1,10 +1,12 @@
 package coldround.field.edge;
 
+import coldround.access.Role;
 import coldround.field.edge.VisitRecording.Recorded;
 import coldround.http.Answers;
 import coldround.http.Parameters;
 import coldround.http.Problem;
 import coldround.quantity.MeasureSystem;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
@@ -34,6 +36,7 @@ public class VisitResource {
   }
 
   @GET
+  @RolesAllowed({Role.PLANNER_CODE, Role.TECHNICIAN_CODE, Role.CUSTOMER_CODE})
   @Operation(operationId = "getVisit", summary = "One visit with the verdicts on its readings")
   @APIResponse(
       responseCode = "200",

@@ -1,5 +1,6 @@
 package coldround.field.edge;
 
+import coldround.access.Role;
 import coldround.field.FieldVisit;
 import coldround.field.edge.VisitRecording.Recorded;
 import coldround.fleet.FleetWriting.Outcome;
@@ -9,6 +10,7 @@ import coldround.http.Parameters;
 import coldround.http.Problem;
 import coldround.http.Reply;
 import coldround.quantity.MeasureSystem;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.HeaderParam;
@@ -48,6 +50,7 @@ public class VisitsResource {
 
   @POST
   @Consumes(MediaType.APPLICATION_JSON)
+  @RolesAllowed({Role.PLANNER_CODE, Role.TECHNICIAN_CODE})
   @Operation(
       operationId = "recordVisit",
       summary =

@@ -1,9 +1,11 @@
 package coldround.fleet.edge;
 
+import coldround.access.Role;
 import coldround.fleet.Reading;
 import coldround.http.JsonBody;
 import coldround.http.Parameters;
 import coldround.http.Problem;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.POST;
@@ -58,6 +60,7 @@ public class ConfirmationResource {
 
   @POST
   @Consumes(MediaType.APPLICATION_JSON)
+  @RolesAllowed(Role.PLANNER_CODE)
   @Operation(
       operationId = "confirmReading",
       summary =

@@ -1,5 +1,6 @@
 package coldround.fleet.edge;
 
+import coldround.access.Audit;
 import coldround.fleet.Cells;
 import coldround.fleet.Correction;
 import coldround.fleet.FleetListener;
@@ -38,17 +39,20 @@ class Confirming {
   private final Plausibility plausibility;
   private final StoredCorrections corrections;
   private final Instance<FleetListener> listeners;
+  private final Audit audit;
 
   @Inject
   Confirming(
       EntityManager entities,
       Plausibility plausibility,
       StoredCorrections corrections,
-      @Any Instance<FleetListener> listeners) {
+      @Any Instance<FleetListener> listeners,
+      Audit audit) {
     this.entities = entities;
     this.plausibility = plausibility;
     this.corrections = corrections;
     this.listeners = listeners;
+    this.audit = audit;
   }
 
   /**
@@ -63,7 +67,7 @@ class Confirming {
             ? null
             : entities.find(UnitRow.class, id.getAsLong(), LockModeType.PESSIMISTIC_WRITE);
     if (unit == null) {
-      throw Problem.notFound("unit '" + named.unit() + "'");
+      throw Problem.notFound("unit " + named.unit());
     }
     VisitRow row = entities.find(VisitRow.class, new VisitRow.Key(unit.id, named.visit()));
     if (row == null) {
@@ -73,6 +77,13 @@ class Confirming {
     Visit now = changed(before, named, confirmed, Place.of(unit));
     if (!now.equals(before)) {
       store(row, before, now);
+      audit.noteOfUnit(
+          named.unit(),
+          "reading",
+          named.unit() + "/" + named.visit() + "/" + named.quantity(),
+          confirmed ? "confirmed" : "unconfirmed",
+          said(find(before, named)),
+          said(find(now, named)));
       listeners.forEach(listener -> listener.changed(List.of(named.unit())));
     }
     return find(now, named);
@@ -106,6 +117,10 @@ class Confirming {
                             named.quantity(),
                             named.part().isEmpty() ? "" : "/" + named.part(),
                             named.visit())));
+  }
+
+  private static String said(Reading reading) {
+    return Cells.told(reading) + (reading.suspect().isEmpty() ? "" : ", not believed");
   }
 
   private void store(VisitRow row, Visit before, Visit now) {

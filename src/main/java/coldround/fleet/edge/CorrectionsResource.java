@@ -1,11 +1,13 @@
 package coldround.fleet.edge;
 
+import coldround.access.Role;
 import coldround.fleet.Correction;
 import coldround.fleet.Corrections;
 import coldround.http.Answers;
 import coldround.http.Page;
 import coldround.http.Parameters;
 import com.fasterxml.jackson.annotation.JsonInclude;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
@@ -78,6 +80,7 @@ public class CorrectionsResource {
   }
 
   @GET
+  @RolesAllowed(Role.PLANNER_CODE)
   @Operation(
       operationId = "listCorrections",
       summary = "Former values that a later file or call replaced or erased, newest first")

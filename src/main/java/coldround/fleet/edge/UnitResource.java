@@ -1,5 +1,6 @@
 package coldround.fleet.edge;
 
+import coldround.access.Role;
 import coldround.fleet.Fault;
 import coldround.fleet.Fleet;
 import coldround.fleet.Reading;
@@ -15,6 +16,7 @@ import coldround.quantity.MeasureSystem;
 import coldround.quantity.Quantity;
 import com.fasterxml.jackson.annotation.JsonAnyGetter;
 import com.fasterxml.jackson.annotation.JsonInclude;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
@@ -120,6 +122,7 @@ public class UnitResource {
   }
 
   @GET
+  @RolesAllowed({Role.PLANNER_CODE, Role.TECHNICIAN_CODE, Role.CUSTOMER_CODE})
   @Operation(operationId = "getUnit", summary = "One unit with its latest readings")
   public Response unit(
       @PathParam("id") String id,
@@ -131,6 +134,7 @@ public class UnitResource {
 
   @GET
   @Path("history")
+  @RolesAllowed({Role.PLANNER_CODE, Role.TECHNICIAN_CODE, Role.CUSTOMER_CODE})
   @Operation(
       operationId = "getUnitHistory",
       summary = "Visits with readings, findings and work, and faults, newest first")

@@ -1,8 +1,10 @@
 package coldround.intake.edge;
 
+import coldround.access.Role;
 import coldround.http.Problem;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.POST;
@@ -31,6 +33,7 @@ public class DemoPages {
   }
 
   @GET
+  @RolesAllowed(Role.PLANNER_CODE)
   @Operation(hidden = true)
   public TemplateInstance ask() {
     return Templates.demo(demo.hindrance());
@@ -38,6 +41,7 @@ public class DemoPages {
 
   @POST
   @Path("load")
+  @RolesAllowed(Role.PLANNER_CODE)
   @Operation(hidden = true)
   public Response load() {
     try {
@@ -49,6 +53,7 @@ public class DemoPages {
 
   @POST
   @Path("wipe")
+  @RolesAllowed(Role.PLANNER_CODE)
   @Operation(hidden = true)
   public Response wipe() {
     try {

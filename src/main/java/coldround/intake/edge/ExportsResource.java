@@ -1,5 +1,6 @@
 package coldround.intake.edge;
 
+import coldround.access.Role;
 import coldround.fleet.Fleet;
 import coldround.fleet.FleetFilter;
 import coldround.fleet.Kind;
@@ -10,10 +11,12 @@ import coldround.intake.ListWriting;
 import coldround.sheet.SheetWriter;
 import com.fasterxml.jackson.core.JsonGenerator;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.StreamingOutput;
 import java.io.BufferedWriter;
@@ -45,6 +48,10 @@ public class ExportsResource {
   private static final String CSV = "text/csv";
   private static final String NDJSON = "application/x-ndjson";
 
+  private static final String CUSTOMER =
+      "Code of one customer, whose rows alone are wanted; lists that belong to no customer are"
+          + " whole";
+
   private final Fleet fleet;
   private final IntakeTables tables;
   private final ObjectMapper json;
@@ -58,6 +65,7 @@ public class ExportsResource {
 
   @GET
   @Path("{kind}.csv")
+  @RolesAllowed({Role.PLANNER_CODE, Role.CUSTOMER_CODE})
   @Operation(
       operationId = "exportCsv",
       summary =
@@ -71,14 +79,16 @@ public class ExportsResource {
       content = @Content(mediaType = CSV, schema = @Schema(type = SchemaType.STRING)))
   @APIResponse(responseCode = "404", description = "There is no such kind of list: not-found")
   public Response csv(
-      @PathParam("kind") @Parameter(description = "kind of list", example = "units") String kind) {
+      @PathParam("kind") @Parameter(description = "kind of list", example = "units") String kind,
+      @QueryParam("customer") @Parameter(description = CUSTOMER, example = "MERCY")
+          String customer) {
     Kind list = kind(kind);
     ListWriting writing = new ListWriting(tables.columns(list));
     StreamingOutput rows =
         out -> {
           SheetWriter sheet = SheetWriter.guarded(writer(out));
           sheet.write(writing.header());
-          each(list, writing, sheet::write);
+          each(list, customer, writing, sheet::write);
           sheet.close();
         };
     return download(rows, CSV + ";charset=UTF-8;header=present", list.code() + ".csv");
@@ -86,6 +96,7 @@ public class ExportsResource {
 
   @GET
   @Path("{kind}.ndjson")
+  @RolesAllowed({Role.PLANNER_CODE, Role.CUSTOMER_CODE})
   @Operation(
       operationId = "exportNdjson",
       summary =
@@ -97,7 +108,9 @@ public class ExportsResource {
       content = @Content(mediaType = NDJSON, schema = @Schema(type = SchemaType.STRING)))
   @APIResponse(responseCode = "404", description = "There is no such kind of list: not-found")
   public Response ndjson(
-      @PathParam("kind") @Parameter(description = "kind of list", example = "units") String kind) {
+      @PathParam("kind") @Parameter(description = "kind of list", example = "units") String kind,
+      @QueryParam("customer") @Parameter(description = CUSTOMER, example = "MERCY")
+          String customer) {
     Kind list = kind(kind);
     ListWriting writing = new ListWriting(tables.columns(list));
     StreamingOutput rows =
@@ -106,7 +119,7 @@ public class ExportsResource {
           JsonGenerator generator = json.getFactory().createGenerator(writer);
           generator.setRootValueSeparator(null);
           List<String> names = writing.header();
-          each(list, writing, cells -> object(names, cells, generator));
+          each(list, customer, writing, cells -> object(names, cells, generator));
           generator.close();
         };
     return download(rows, NDJSON, list.code() + ".ndjson");
@@ -149,13 +162,20 @@ public class ExportsResource {
                                 ", ", Arrays.stream(Kind.values()).map(Kind::code).toList()))));
   }
 
-  private void each(Kind kind, ListWriting writing, Consumer<List<String>> row) {
+  private void each(Kind kind, String of, ListWriting writing, Consumer<List<String>> row) {
+    String customer = of == null ? "" : of;
     switch (kind) {
-      case CUSTOMERS -> fleet.customers().forEach(each -> row.accept(writing.row(each)));
-      case SITES -> fleet.sites("").forEach(each -> row.accept(writing.row(each)));
+      case CUSTOMERS ->
+          fleet.customers().stream()
+              .filter(each -> customer.isEmpty() || each.code().equals(customer))
+              .forEach(each -> row.accept(writing.row(each)));
+      case SITES -> fleet.sites(customer).forEach(each -> row.accept(writing.row(each)));
       case TECHNICIANS -> fleet.technicians().forEach(each -> row.accept(writing.row(each)));
       case TRAVEL_TIMES -> fleet.travelTimes().forEach(each -> row.accept(writing.row(each)));
-      default -> fleet.eachHistory(FleetFilter.ALL, history -> of(history, kind, writing, row));
+      default ->
+          fleet.eachHistory(
+              new FleetFilter(customer, "", "", "", ""),
+              history -> of(history, kind, writing, row));
     }
   }
 

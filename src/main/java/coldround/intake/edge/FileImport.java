@@ -1,10 +1,12 @@
 package coldround.intake.edge;
 
+import coldround.access.Audit;
 import coldround.fleet.FleetListener;
 import coldround.fleet.FleetWriting;
 import coldround.fleet.Kind;
 import coldround.fleet.Today;
 import coldround.fleet.UnitNames;
+import coldround.http.Problem;
 import coldround.intake.CellRules;
 import coldround.intake.DateScan;
 import coldround.intake.Importing;
@@ -16,6 +18,7 @@ import coldround.intake.TableFile;
 import coldround.intake.Tally;
 import coldround.intake.Vanished;
 import coldround.intake.Watch;
+import coldround.sheet.Row;
 import coldround.sheet.SheetWriter;
 import io.quarkus.narayana.jta.QuarkusTransaction;
 import jakarta.enterprise.context.ApplicationScoped;
@@ -28,7 +31,9 @@ import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
+import java.util.Iterator;
 import java.util.List;
+import java.util.Set;
 import java.util.UUID;
 import java.util.concurrent.locks.ReentrantLock;
 import org.eclipse.microprofile.config.inject.ConfigProperty;
@@ -63,9 +68,11 @@ class FileImport {
   private final UnitNames names;
   private final Instance<FleetListener> listeners;
   private final StoredReceipts receipts;
+  private final Audit audit;
   private final Clock clock;
   private final Today today;
   private final int longestSeconds;
+  private final long mostRows;
 
   @Inject
   FileImport(
@@ -74,18 +81,22 @@ class FileImport {
       UnitNames names,
       @Any Instance<FleetListener> listeners,
       StoredReceipts receipts,
+      Audit audit,
       Clock clock,
       Today today,
       @ConfigProperty(name = "coldround.upload.longest-seconds", defaultValue = "7200")
-          int longestSeconds) {
+          int longestSeconds,
+      @ConfigProperty(name = "coldround.upload.most-rows") long mostRows) {
     this.tables = tables;
     this.writing = writing;
     this.names = names;
     this.listeners = listeners;
     this.receipts = receipts;
+    this.audit = audit;
     this.clock = clock;
     this.today = today;
     this.longestSeconds = longestSeconds;
+    this.mostRows = mostRows;
   }
 
   /** A new import, not begun yet. */
@@ -132,6 +143,35 @@ class FileImport {
     }
   }
 
+  /** Rows up to as many as are taken of one file. */
+  private final class Limited implements Iterator<Row> {
+    private final Iterator<Row> rows;
+    private long read;
+
+    Limited(Iterator<Row> rows) {
+      this.rows = rows;
+    }
+
+    @Override
+    public boolean hasNext() {
+      return rows.hasNext();
+    }
+
+    @Override
+    public Row next() {
+      if (++read > mostRows) {
+        throw new Problem(
+            413,
+            "too-many-rows",
+            "The file has too many rows; nothing was applied",
+            "At most %d rows are taken of one file (coldround.upload.most-rows). Split it."
+                .formatted(mostRows),
+            List.of());
+      }
+      return rows.next();
+    }
+  }
+
   /** Rolls back all that was written of a file. */
   private static final class NotApplied extends RuntimeException {
     private static final long serialVersionUID = 1L;
@@ -150,6 +190,7 @@ class FileImport {
     private final Order order;
     private final CellRules rules;
     private final Begun begun;
+    private Importing importing;
 
     Taking(TableFile table, Spool rejected, Order order, CellRules rules, Begun begun) {
       this.table = table;
@@ -175,12 +216,24 @@ class FileImport {
         throw new NotApplied(receipt);
       }
       receipts.keep(receipt, rejected.file());
+      note(receipt);
       return receipt;
+    }
+
+    /** An import of several customers is nobody's in particular. */
+    private void note(Receipt receipt) {
+      Set<String> customers = importing.customers();
+      String customer = customers.size() == 1 ? customers.iterator().next() : "";
+      Tally.Rows rows = receipt.rows();
+      String became =
+          "%d %s made, %d changed, %d rejected"
+              .formatted(rows.created(), order.kind().code(), rows.changed(), rows.rejected());
+      audit.note(new Audit.Change("import", receipt.id(), "applied", customer, "", became));
     }
 
     private Receipt take() {
       try (SheetWriter rows = SheetWriter.guarded(rejected.packedText())) {
-        Importing importing =
+        importing =
             new Importing(
                 order.kind(),
                 table.heading(),
@@ -189,7 +242,7 @@ class FileImport {
                 writing,
                 new Importing.Run(begun.id(), begun.watch()),
                 rows);
-        Tally tally = importing.run(table.rows());
+        Tally tally = importing.run(new Limited(table.rows()));
         Vanished vanished = importing.vanished(names);
         if (applies(tally)) {
           tell(List.copyOf(importing.units()));

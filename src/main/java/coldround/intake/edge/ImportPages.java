@@ -1,5 +1,6 @@
 package coldround.intake.edge;
 
+import coldround.access.Role;
 import coldround.fleet.Kind;
 import coldround.http.Problem;
 import coldround.intake.DateOrder;
@@ -12,6 +13,7 @@ import coldround.intake.Receipt;
 import coldround.intake.UnreadableFile;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.GET;
@@ -134,6 +136,7 @@ public class ImportPages {
   }
 
   @GET
+  @RolesAllowed(Role.PLANNER_CODE)
   @Operation(hidden = true)
   public Response start(@QueryParam("kind") String kind) {
     return start(200, kind == null ? "" : kind, "");
@@ -160,6 +163,7 @@ public class ImportPages {
   @GET
   @Path("templates/{kind}.csv")
   @Produces("text/csv")
+  @RolesAllowed(Role.PLANNER_CODE)
   @Operation(hidden = true)
   public Response template(@PathParam("kind") String code) {
     Kind kind = kind(code);
@@ -188,6 +192,7 @@ public class ImportPages {
 
   @POST
   @Consumes(MediaType.MULTIPART_FORM_DATA)
+  @RolesAllowed(Role.PLANNER_CODE)
   @Operation(hidden = true)
   public Response send(
       @RestForm("kind") String code,
@@ -260,6 +265,7 @@ public class ImportPages {
 
   @GET
   @Path("files/{id}")
+  @RolesAllowed(Role.PLANNER_CODE)
   @Operation(hidden = true)
   public Response file(@PathParam("id") String id) {
     HeldFile file = known(id);
@@ -314,6 +320,7 @@ public class ImportPages {
   @POST
   @Path("files/{id}")
   @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
+  @RolesAllowed(Role.PLANNER_CODE)
   @Operation(hidden = true)
   public Response mend(@PathParam("id") String id, MultivaluedMap<String, String> sent) {
     HeldFile file = known(id);
@@ -361,6 +368,7 @@ public class ImportPages {
 
   @POST
   @Path("files/{id}/take")
+  @RolesAllowed(Role.PLANNER_CODE)
   @Operation(hidden = true)
   public Response take(@PathParam("id") String id) {
     HeldFile file = known(id);
@@ -379,6 +387,7 @@ public class ImportPages {
 
   @GET
   @Path("{id}")
+  @RolesAllowed(Role.PLANNER_CODE)
   @Operation(hidden = true)
   public Response run(@PathParam("id") String id) {
     Optional<ImportRuns.Open> open = runs.find(id);

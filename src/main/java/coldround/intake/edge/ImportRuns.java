@@ -1,5 +1,6 @@
 package coldround.intake.edge;
 
+import coldround.http.Caller;
 import coldround.http.Problem;
 import coldround.intake.Receipt;
 import coldround.intake.UnreadableFile;
@@ -26,7 +27,7 @@ class ImportRuns {
   private static final int MOST_WAITING = 20;
 
   /** An import that can be asked how far it is. */
-  record Open(FileImport.Begun begun, FileImport.Order order) {
+  record Open(FileImport.Begun begun, FileImport.Order order, Caller.Acting asked) {
     RunView view() {
       return RunView.of(begun, order);
     }
@@ -34,6 +35,7 @@ class ImportRuns {
 
   private final FileImport imports;
   private final StoredRuns runs;
+  private final Caller caller;
   private final Map<String, Open> open = new ConcurrentHashMap<>();
   private final ManagedExecutor executor =
       ManagedExecutor.builder()
@@ -44,9 +46,10 @@ class ImportRuns {
           .build();
 
   @Inject
-  ImportRuns(FileImport imports, StoredRuns runs) {
+  ImportRuns(FileImport imports, StoredRuns runs, Caller caller) {
     this.imports = imports;
     this.runs = runs;
+    this.caller = caller;
   }
 
   void atEnd(@Observes ShutdownEvent end) {
@@ -63,7 +66,7 @@ class ImportRuns {
    * @throws Problem 422 for a file that cannot be used
    */
   Receipt now(Spool file, FileImport.Order order) {
-    Open one = new Open(imports.begin(), order);
+    Open one = new Open(imports.begin(), order, caller.acting());
     open.put(one.begun().id(), one);
     try {
       return take(file, one);
@@ -82,12 +85,12 @@ class ImportRuns {
    * @throws Problem 503 when too many wait
    */
   Later later(Spool file, FileImport.Order order) {
-    Open one = new Open(imports.begin(), order);
+    Open one = new Open(imports.begin(), order, caller.acting());
     CompletableFuture<Receipt> receipt = new CompletableFuture<>();
     open.put(one.begun().id(), one);
     runs.open(one.begun(), order);
     try {
-      executor.execute(() -> work(file, one, receipt));
+      executor.execute(() -> caller.act(one.asked(), () -> work(file, one, receipt)));
     } catch (RejectedExecutionException e) {
       open.remove(one.begun().id());
       runs.finished(one.begun().id());

@@ -1,11 +1,13 @@
 package coldround.intake.edge;
 
+import coldround.access.Role;
 import coldround.fleet.Kind;
 import coldround.http.Answers;
 import coldround.http.Problem;
 import coldround.intake.Profile;
 import coldround.intake.Receipt;
 import coldround.intake.UnreadableFile;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.DefaultValue;
@@ -84,6 +86,7 @@ public class ImportsResource {
   @POST
   @Path("{kind}")
   @Consumes({CSV, WORKBOOK, "application/octet-stream"})
+  @RolesAllowed(Role.PLANNER_CODE)
   @Operation(
       operationId = "importFile",
       summary = "Read a file of one kind; good rows are applied, bad ones are told in the receipt")
@@ -237,6 +240,7 @@ public class ImportsResource {
 
   @GET
   @Path("{id}")
+  @RolesAllowed(Role.PLANNER_CODE)
   @Operation(
       operationId = "getImport",
       summary = "The receipt of an import again, or how far it has come")
@@ -276,6 +280,7 @@ public class ImportsResource {
 
   @GET
   @Path("{id}/rejected")
+  @RolesAllowed(Role.PLANNER_CODE)
   @Operation(
       operationId = "getRejectedRows",
       summary = "Rejected rows as CSV with what is wrong; mended, it can be imported as it is")

@@ -1,9 +1,11 @@
 package coldround.intake.edge;
 
+import coldround.access.Role;
 import coldround.http.Answers;
 import coldround.http.Problem;
 import coldround.intake.IntakeTables;
 import coldround.intake.Profile;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.GET;
@@ -49,6 +51,7 @@ public class ProfilesResource {
   }
 
   @GET
+  @RolesAllowed(Role.PLANNER_CODE)
   @Operation(operationId = "listProfiles", summary = "Names of all profiles")
   public Response list(@Context Request request) {
     List<Line> lines = new ArrayList<>();
@@ -62,6 +65,7 @@ public class ProfilesResource {
 
   @GET
   @Path("{name}")
+  @RolesAllowed(Role.PLANNER_CODE)
   @Operation(operationId = "getProfile", summary = "One profile, in the form in which it is sent")
   public Response one(@PathParam("name") String name, @Context Request request) {
     Profile profile =
@@ -71,6 +75,7 @@ public class ProfilesResource {
 
   @POST
   @Consumes(MediaType.APPLICATION_JSON)
+  @RolesAllowed(Role.PLANNER_CODE)
   @Operation(
       operationId = "saveProfile",
       summary = "Save a profile of one's own, or replace one of that name")

@@ -1,5 +1,7 @@
 package coldround.intake.edge;
 
+import coldround.access.Audit;
+import coldround.access.Audit.Change;
 import coldround.intake.IntakeTables;
 import coldround.intake.Profile;
 import com.fasterxml.jackson.core.JsonProcessingException;
@@ -21,13 +23,16 @@ class StoredProfiles {
   private final EntityManager entities;
   private final IntakeTables tables;
   private final ObjectMapper json;
+  private final Audit audit;
   private final Clock clock;
 
   @Inject
-  StoredProfiles(EntityManager entities, IntakeTables tables, ObjectMapper json, Clock clock) {
+  StoredProfiles(
+      EntityManager entities, IntakeTables tables, ObjectMapper json, Audit audit, Clock clock) {
     this.entities = entities;
     this.tables = tables;
     this.json = json;
+    this.audit = audit;
     this.clock = clock;
   }
 
@@ -61,6 +66,7 @@ class StoredProfiles {
   boolean save(Profile profile) {
     ProfileRow row = entities.find(ProfileRow.class, profile.name());
     boolean created = row == null;
+    String before = created ? "" : row.document;
     ProfileRow target = created ? new ProfileRow() : row;
     target.name = profile.name();
     target.saved = clock.instant();
@@ -72,6 +78,8 @@ class StoredProfiles {
     if (created) {
       entities.persist(target);
     }
+    String action = created ? "made" : "changed";
+    audit.note(Change.of("profile", profile.name(), action, before, target.document));
     return created;
   }
 }

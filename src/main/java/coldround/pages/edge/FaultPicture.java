@@ -1,5 +1,6 @@
 package coldround.pages.edge;
 
+import coldround.access.Role;
 import coldround.fleet.Fleet;
 import coldround.fleet.FleetFilter;
 import coldround.fleet.Today;
@@ -14,6 +15,7 @@ import coldround.scoring.Scoring;
 import coldround.scoring.ScoringRules;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
@@ -61,6 +63,7 @@ public class FaultPicture {
 
   @GET
   @Produces({"image/svg+xml", "application/problem+json"})
+  @RolesAllowed({Role.PLANNER_CODE, Role.CUSTOMER_CODE})
   @Operation(
       operationId = "drawMeanCumulativeFaults",
       summary = "The curves of getMeanCumulativeFaults as an SVG picture")

@@ -1,7 +1,9 @@
 package coldround.pages.edge;
 
+import coldround.access.Role;
 import coldround.fleet.Fleet;
 import coldround.fleet.Today;
+import coldround.http.Caller;
 import coldround.http.Parameters;
 import coldround.http.Problem;
 import coldround.pages.FleetRow;
@@ -14,6 +16,7 @@ import coldround.scoring.FleetList.Place;
 import coldround.scoring.FleetList.Search;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
@@ -56,12 +59,14 @@ public class FleetPage {
   private final FleetList list;
   private final Fleet fleet;
   private final Today today;
+  private final Caller caller;
 
   @Inject
-  FleetPage(FleetList list, Fleet fleet, Today today) {
+  FleetPage(FleetList list, Fleet fleet, Today today, Caller caller) {
     this.list = list;
     this.fleet = fleet;
     this.today = today;
+    this.caller = caller;
   }
 
   @ServerExceptionMapper
@@ -70,6 +75,7 @@ public class FleetPage {
   }
 
   @GET
+  @RolesAllowed({Role.PLANNER_CODE, Role.CUSTOMER_CODE})
   @Operation(hidden = true)
   public TemplateInstance fleet(
       @QueryParam("q") String text,
@@ -86,7 +92,7 @@ public class FleetPage {
     FleetLinks links = new FleetLinks(search, order(order), system);
     Place place = place(after);
     long found = list.count(search);
-    return found == 0 && !links.searching()
+    return found == 0 && !links.searching() && caller.isPlanner()
         ? Templates.empty(uri.getBaseUri().toString())
         : page(links, place, found);
   }
@@ -110,6 +116,7 @@ public class FleetPage {
     FleetList.Range range = list.range();
     return new Choices(
         fleet.customers().stream()
+            .filter(c -> caller.customer().isEmpty() || c.code().equals(caller.customer()))
             .map(c -> choice(c.code(), c.name().isEmpty() ? c.code() : c.name(), search.customer()))
             .toList(),
         choices(range.kinds(), Words::title, search.kind()),

@@ -7,7 +7,7 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 
 /** A refusal as a page: what is wrong and how to go on. */
-final class RefusedPage {
+public final class RefusedPage {
 
   @CheckedTemplate
   static class Templates {
@@ -16,7 +16,7 @@ final class RefusedPage {
 
   private RefusedPage() {}
 
-  static Response of(Problem problem) {
+  public static Response of(Problem problem) {
     String title = String.valueOf(problem.body().get("title"));
     return Response.status(problem.status())
         .type(MediaType.TEXT_HTML_TYPE.withCharset("UTF-8"))

@@ -1,5 +1,6 @@
 package coldround.pages.edge;
 
+import coldround.access.Role;
 import coldround.http.Answers;
 import coldround.http.Parameters;
 import coldround.http.Problem;
@@ -19,6 +20,7 @@ import coldround.scoring.RoofCheck;
 import coldround.scoring.RoofCheck.Finding;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.BeanParam;
 import jakarta.ws.rs.GET;
@@ -94,6 +96,7 @@ public class RoofPage {
   }
 
   @GET
+  @RolesAllowed({Role.PLANNER_CODE, Role.TECHNICIAN_CODE, Role.CUSTOMER_CODE, Role.SCHEDULER_CODE})
   @Operation(hidden = true)
   public Response roof(@BeanParam Typed typed) {
     RoofForm form = typed.form().withUsualSplit(check.usualSplitK());
@@ -114,6 +117,7 @@ public class RoofPage {
   @GET
   @Path("curves")
   @Produces(MediaType.APPLICATION_JSON)
+  @RolesAllowed({Role.PLANNER_CODE, Role.TECHNICIAN_CODE, Role.CUSTOMER_CODE, Role.SCHEDULER_CODE})
   @Operation(hidden = true)
   public Response curves(@Context Request request) {
     return answers.read(RoofBook.of(refrigerants, check), request);

@@ -1,5 +1,6 @@
 package coldround.pages.edge;
 
+import coldround.access.Role;
 import coldround.fleet.Today;
 import coldround.http.Parameters;
 import coldround.http.Problem;
@@ -10,6 +11,7 @@ import coldround.rounds.Rounds;
 import coldround.rounds.Standing;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.FormParam;
@@ -60,6 +62,7 @@ public class RoundsPages {
   }
 
   @GET
+  @RolesAllowed({Role.PLANNER_CODE, Role.TECHNICIAN_CODE})
   @Operation(hidden = true)
   public TemplateInstance list() {
     List<Line> lines = rounds.latest(SHOWN).stream().map(this::line).toList();
@@ -77,6 +80,7 @@ public class RoundsPages {
 
   @POST
   @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
+  @RolesAllowed(Role.PLANNER_CODE)
   @Operation(hidden = true)
   public Response plan(@FormParam("from") String from, @FormParam("to") String to) {
     LocalDate first = Parameters.date("from", from, today.usually());
@@ -86,6 +90,7 @@ public class RoundsPages {
 
   @GET
   @Path("/{id}")
+  @RolesAllowed({Role.PLANNER_CODE, Role.TECHNICIAN_CODE})
   @Operation(hidden = true)
   public TemplateInstance read(
       @PathParam("id") String id,

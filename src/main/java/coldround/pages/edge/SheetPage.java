@@ -1,11 +1,13 @@
 package coldround.pages.edge;
 
+import coldround.access.Role;
 import coldround.http.Parameters;
 import coldround.http.Problem;
 import coldround.pages.RouteSheet;
 import coldround.quantity.MeasureSystem;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
@@ -43,6 +45,7 @@ public class SheetPage {
   }
 
   @GET
+  @RolesAllowed({Role.PLANNER_CODE, Role.TECHNICIAN_CODE})
   @Operation(hidden = true)
   public TemplateInstance sheet(
       @PathParam("id") String id,

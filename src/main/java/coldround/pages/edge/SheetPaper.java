@@ -1,11 +1,13 @@
 package coldround.pages.edge;
 
+import coldround.access.Role;
 import coldround.http.Parameters;
 import coldround.http.Problem;
 import coldround.pages.RouteSheet;
 import com.openhtmltopdf.pdfboxout.PdfRendererBuilder;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
@@ -44,6 +46,7 @@ public class SheetPaper {
   }
 
   @GET
+  @RolesAllowed({Role.PLANNER_CODE, Role.TECHNICIAN_CODE})
   @Operation(
       operationId = "printRouteSheets",
       summary = "Route sheets as PDF, one a technician and day, each on paper of its own")

@@ -1,5 +1,6 @@
 package coldround.pages.edge;
 
+import coldround.access.Role;
 import coldround.fleet.Fleet;
 import coldround.fleet.Today;
 import coldround.fleet.UnitHistory;
@@ -21,6 +22,7 @@ import coldround.upkeep.ArrangementList;
 import coldround.upkeep.Upkeep;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
@@ -85,6 +87,7 @@ public class UnitPage {
   }
 
   @GET
+  @RolesAllowed({Role.PLANNER_CODE, Role.TECHNICIAN_CODE, Role.CUSTOMER_CODE})
   @Operation(hidden = true)
   public TemplateInstance unit(
       @PathParam("id") String id, @QueryParam("measures") String measures) {

@@ -1,5 +1,6 @@
 package coldround.pages.edge;
 
+import coldround.access.Role;
 import coldround.fleet.Fleet;
 import coldround.fleet.FleetFilter;
 import coldround.fleet.Today;
@@ -28,6 +29,7 @@ import coldround.upkeep.Upkeep;
 import coldround.upkeep.WeekPlan;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
@@ -104,6 +106,7 @@ public class UpkeepPage {
   }
 
   @GET
+  @RolesAllowed({Role.PLANNER_CODE, Role.SCHEDULER_CODE})
   @Operation(hidden = true)
   public TemplateInstance upkeep(
       @QueryParam("customer") String customer,

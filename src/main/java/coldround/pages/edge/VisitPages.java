@@ -6,8 +6,10 @@ import coldround.field.VisitTaking.Sending;
 import coldround.field.VisitTaking.Taken;
 import coldround.fleet.Fleet;
 import coldround.fleet.Kind;
+import coldround.fleet.Technician;
 import coldround.fleet.Today;
 import coldround.fleet.UnitHistory;
+import coldround.http.Caller;
 import coldround.http.Parameters;
 import coldround.http.Problem;
 import coldround.intake.IntakeTables;
@@ -20,6 +22,8 @@ import coldround.pages.VisitView;
 import coldround.quantity.MeasureSystem;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
+import jakarta.annotation.security.PermitAll;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.GET;
@@ -33,7 +37,6 @@ import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.Response;
-import jakarta.ws.rs.core.SecurityContext;
 import jakarta.ws.rs.core.UriBuilder;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -68,13 +71,15 @@ public class VisitPages {
   private final VisitTaking visits;
   private final IntakeTables tables;
   private final Today today;
+  private final Caller caller;
 
   @Inject
-  VisitPages(Fleet fleet, VisitTaking visits, IntakeTables tables, Today today) {
+  VisitPages(Fleet fleet, VisitTaking visits, IntakeTables tables, Today today, Caller caller) {
     this.fleet = fleet;
     this.visits = visits;
     this.tables = tables;
     this.today = today;
+    this.caller = caller;
   }
 
   @ServerExceptionMapper
@@ -84,6 +89,7 @@ public class VisitPages {
 
   @GET
   @Path("new")
+  @RolesAllowed({Role.PLANNER_CODE, Role.TECHNICIAN_CODE})
   @Operation(hidden = true)
   public TemplateInstance blank(
       @PathParam("id") String id, @QueryParam("measures") String measures) {
@@ -97,6 +103,7 @@ public class VisitPages {
 
   @GET
   @Path("{visit}/correct")
+  @RolesAllowed({Role.PLANNER_CODE, Role.TECHNICIAN_CODE})
   @Operation(hidden = true)
   public TemplateInstance correct(
       @PathParam("id") String id,
@@ -111,6 +118,7 @@ public class VisitPages {
 
   @GET
   @Path("{visit}")
+  @RolesAllowed({Role.PLANNER_CODE, Role.TECHNICIAN_CODE})
   @Operation(hidden = true)
   public TemplateInstance answer(
       @PathParam("id") String id,
@@ -127,18 +135,17 @@ public class VisitPages {
 
   @POST
   @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
+  @PermitAll
   @Operation(hidden = true)
   public Response take(
       @PathParam("id") String id,
       MultivaluedMap<String, String> sent,
-      @Context HttpHeaders headers,
-      @Context SecurityContext caller) {
-    if (caller.getUserPrincipal() == null) {
+      @Context HttpHeaders headers) {
+    if (caller.account() == null) {
       return html(401, Templates.expired("/units/" + id + "/visits", fields(sent)));
     }
-    if (!caller.isUserInRole(Role.PLANNER.code())) {
-      throw new Problem(
-          403, "not-allowed", "Not allowed", "Your account may not enter visits.", List.of());
+    if (!caller.isPlanner() && !caller.isTechnician()) {
+      throw Problem.notAllowed();
     }
     MeasureSystem system = Parameters.measures(sent.getFirst("measures"));
     String number = first(sent, "number");
@@ -179,6 +186,14 @@ public class VisitPages {
     return fleet.history(id).orElseThrow(() -> Problem.notFound("unit " + id));
   }
 
+  /** A technician enters visits of the own. */
+  private List<Technician> technicians() {
+    String own = caller.technician();
+    return fleet.technicians().stream()
+        .filter(each -> own.isEmpty() || each.code().equals(own))
+        .toList();
+  }
+
   private Taken stored(String id, String number) {
     return visits
         .stored(id, number)
@@ -211,7 +226,7 @@ public class VisitPages {
       return VisitSheets.sheet(
           history,
           tables,
-          fleet.technicians(),
+          technicians(),
           system,
           today.at(history.site()),
           number,

@@ -1,5 +1,6 @@
 package coldround.refrigerant.edge;
 
+import coldround.access.Role;
 import coldround.http.Answers;
 import coldround.http.Page;
 import coldround.http.Parameters;
@@ -9,6 +10,7 @@ import coldround.refrigerant.PhaseOutRule;
 import coldround.refrigerant.Refrigerant;
 import coldround.refrigerant.RefrigerantLaw;
 import coldround.refrigerant.Refrigerants;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
@@ -39,6 +41,7 @@ public class RefrigerantsResource {
   }
 
   @GET
+  @RolesAllowed({Role.PLANNER_CODE, Role.TECHNICIAN_CODE, Role.CUSTOMER_CODE, Role.SCHEDULER_CODE})
   @Operation(
       operationId = "listRefrigerants",
       summary = "All refrigerants with family, composition, safety group, GWP and phase-out rules")
@@ -62,6 +65,7 @@ public class RefrigerantsResource {
 
   @GET
   @Path("{designation}")
+  @RolesAllowed({Role.PLANNER_CODE, Role.TECHNICIAN_CODE, Role.CUSTOMER_CODE, Role.SCHEDULER_CODE})
   @Operation(
       operationId = "getRefrigerant",
       summary = "One refrigerant by its designation in any usual spelling")

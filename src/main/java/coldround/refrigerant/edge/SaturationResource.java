@@ -1,5 +1,6 @@
 package coldround.refrigerant.edge;
 
+import coldround.access.Role;
 import coldround.http.Answers;
 import coldround.http.Measured;
 import coldround.http.Parameters;
@@ -15,6 +16,7 @@ import coldround.refrigerant.OutsideTable;
 import coldround.refrigerant.Refrigerant;
 import coldround.refrigerant.Refrigerants;
 import coldround.refrigerant.SaturationCurve;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
@@ -57,6 +59,7 @@ public class SaturationResource {
 
   @GET
   @Path("saturation")
+  @RolesAllowed({Role.PLANNER_CODE, Role.TECHNICIAN_CODE, Role.CUSTOMER_CODE, Role.SCHEDULER_CODE})
   @Operation(
       operationId = "getSaturation",
       summary = "Bubble and dew point at a pressure or a temperature")
@@ -85,6 +88,7 @@ public class SaturationResource {
 
   @GET
   @Path("expected-head")
+  @RolesAllowed({Role.PLANNER_CODE, Role.TECHNICIAN_CODE, Role.CUSTOMER_CODE, Role.SCHEDULER_CODE})
   @Operation(
       operationId = "getExpectedHead",
       summary = "Condensing temperature and head pressure to expect at an ambient and a split")

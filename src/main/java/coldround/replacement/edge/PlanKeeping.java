@@ -10,6 +10,7 @@ import java.nio.charset.StandardCharsets;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
+import java.util.List;
 import java.util.UUID;
 
 /** Keeps a plan in its three shapes, as it was made. */
@@ -37,15 +38,22 @@ class PlanKeeping {
     this.clock = clock;
   }
 
-  Kept keep(ReplacementPlan plan, MeasureSystem system) {
+  /**
+   * @param customers whom it was asked for
+   */
+  Kept keep(ReplacementPlan plan, List<String> customers, MeasureSystem system) {
     String id = UUID.randomUUID().toString();
     Instant made = clock.instant().truncatedTo(ChronoUnit.SECONDS);
     PlanView view = PlanView.of(id, made, plan, economics, system);
     byte[] answer = answers.bytes(view);
     String report = PlanReport.html(plan, economics, making.names(), view.cautions(), system);
     byte[] sheet = PlanSheet.of(plan, economics.costs().currency().code());
+    List<String> all = customers.stream().distinct().toList();
     plans.add(
-        id, made, new StoredPlans.Stored(answer, sheet, report.getBytes(StandardCharsets.UTF_8)));
+        id,
+        made,
+        all.size() == 1 ? all.get(0) : "",
+        new StoredPlans.Stored(answer, sheet, report.getBytes(StandardCharsets.UTF_8)));
     return new Kept(id, answer);
   }
 }

@@ -1,13 +1,18 @@
 package coldround.replacement.edge;
 
+import coldround.access.Role;
+import coldround.fleet.Today;
+import coldround.http.Caller;
 import coldround.http.Problem;
 import coldround.http.Problem.FieldError;
 import coldround.quantity.MeasureSystem;
 import coldround.replacement.Economics;
+import coldround.replacement.PlanOwners;
 import coldround.replacement.ReplacementPlan;
 import coldround.replacement.budget.SolverProgram;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.GET;
@@ -21,7 +26,9 @@ import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriInfo;
 import java.net.URI;
+import java.time.format.DateTimeFormatter;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.concurrent.CompletableFuture;
 import org.eclipse.microprofile.openapi.annotations.Operation;
@@ -44,22 +51,47 @@ public class PlanPage {
         PlanReport.Told plan,
         List<FieldError> wrong,
         String kept);
+
+    static native TemplateInstance made(List<Made> plans);
   }
+
+  /** A plan that was kept, and the day it was made. */
+  public record Made(String id, String day) {}
+
+  private static final int SHOWN = 100;
+  private static final DateTimeFormatter DAY =
+      DateTimeFormatter.ofPattern("d MMM uuuu", Locale.ENGLISH);
 
   private final PlanMaking making;
   private final PlanKeeping keeping;
   private final Economics economics;
+  private final PlanOwners owners;
+  private final Today today;
+  private final Caller caller;
 
   @Inject
-  PlanPage(PlanMaking making, PlanKeeping keeping, Economics economics) {
+  PlanPage(
+      PlanMaking making,
+      PlanKeeping keeping,
+      Economics economics,
+      PlanOwners owners,
+      Today today,
+      Caller caller) {
     this.making = making;
     this.keeping = keeping;
     this.economics = economics;
+    this.owners = owners;
+    this.today = today;
+    this.caller = caller;
   }
 
   @GET
+  @RolesAllowed({Role.PLANNER_CODE, Role.CUSTOMER_CODE})
   @Operation(hidden = true)
   public Response look(@Context UriInfo uri, @QueryParam("kept") String kept) {
+    if (caller.isCustomer()) {
+      return made();
+    }
     PlanForm form = PlanForm.of(uri.getQueryParameters(), economics);
     if (form.customer().isEmpty()) {
       CompletableFuture.runAsync(SolverProgram::ready);
@@ -76,15 +108,26 @@ public class PlanPage {
 
   @POST
   @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
+  @RolesAllowed(Role.PLANNER_CODE)
   @Operation(hidden = true)
   public Response keep(MultivaluedMap<String, String> sent) {
     PlanForm form = PlanForm.of(sent, economics);
     try {
-      String id = keeping.keep(making.make(form.request(null)), MeasureSystem.US).id();
+      PlanRequest asked = form.request(null);
+      String id = keeping.keep(making.make(asked), asked.customers(), MeasureSystem.US).id();
       return Response.seeOther(URI.create("/replacement?" + form.query() + "&kept=" + id)).build();
     } catch (Problem problem) {
       return refused(form, problem);
     }
+  }
+
+  /** Customers read what was made for them. */
+  private Response made() {
+    List<Made> plans =
+        owners.of(caller.customer(), SHOWN).stream()
+            .map(plan -> new Made(plan.id(), DAY.format(plan.at().atZone(today.usual()))))
+            .toList();
+    return html(200, Templates.made(plans));
   }
 
   private Response refused(PlanForm form, Problem problem) {
@@ -98,10 +141,13 @@ public class PlanPage {
   private Response page(
       int status, PlanForm form, PlanReport.Told plan, List<FieldError> wrong, String kept) {
     String money = economics.costs().currency().code();
-    String page = Templates.plan(form, making.names(), money, plan, wrong, kept).render();
+    return html(status, Templates.plan(form, making.names(), money, plan, wrong, kept));
+  }
+
+  private static Response html(int status, TemplateInstance page) {
     return Response.status(status)
         .type(MediaType.TEXT_HTML_TYPE.withCharset("UTF-8"))
-        .entity(page)
+        .entity(page.render())
         .build();
   }
 }

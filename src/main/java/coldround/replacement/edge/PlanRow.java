@@ -10,6 +10,7 @@ import java.time.Instant;
 class PlanRow {
   @Id String id;
   Instant made;
+  String customer;
   byte[] answer;
   byte[] sheet;
   byte[] report;

@@ -1,5 +1,6 @@
 package coldround.replacement.edge;
 
+import coldround.access.Role;
 import coldround.http.Answers;
 import coldround.http.JsonBody;
 import coldround.http.Parameters;
@@ -7,6 +8,7 @@ import coldround.http.Problem;
 import coldround.quantity.MeasureSystem;
 import com.openhtmltopdf.pdfboxout.PdfRendererBuilder;
 import com.openhtmltopdf.svgsupport.BatikSVGDrawer;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.GET;
@@ -58,6 +60,7 @@ public class PlansResource {
 
   @POST
   @Consumes(MediaType.APPLICATION_JSON)
+  @RolesAllowed(Role.PLANNER_CODE)
   @Operation(
       operationId = "makeReplacementPlan",
       summary = "Make a replacement plan for customers under yearly limits; it is kept as made")
@@ -83,7 +86,7 @@ public class PlansResource {
   public Response make(InputStream sent, @QueryParam("measures") String measures) {
     MeasureSystem system = Parameters.measures(measures);
     PlanRequest asked = json.read(JsonBody.bytes(sent), PlanRequest.class);
-    PlanKeeping.Kept kept = keeping.keep(making.make(asked), system);
+    PlanKeeping.Kept kept = keeping.keep(making.make(asked), asked.customers(), system);
     return Response.created(URI.create("/api/v1/replacement-plans/" + kept.id()))
         .type(MediaType.APPLICATION_JSON)
         .entity(kept.answer())
@@ -92,6 +95,7 @@ public class PlansResource {
 
   @GET
   @Path("{id:[^.]+}")
+  @RolesAllowed({Role.PLANNER_CODE, Role.CUSTOMER_CODE})
   @Operation(operationId = "readReplacementPlan", summary = "A plan as it was made")
   @APIResponse(
       responseCode = "200",
@@ -106,6 +110,7 @@ public class PlansResource {
 
   @GET
   @Path("{id:[^.]+}.csv")
+  @RolesAllowed({Role.PLANNER_CODE, Role.CUSTOMER_CODE})
   @Operation(operationId = "readReplacementPlanCsv", summary = "Its units as CSV")
   public Response sheet(@PathParam("id") String id, @Context Request request) {
     return named(answers.read(found(id).sheet(), CSV, request), id + ".csv");
@@ -113,6 +118,7 @@ public class PlansResource {
 
   @GET
   @Path("{id:[^.]+}.html")
+  @RolesAllowed({Role.PLANNER_CODE, Role.CUSTOMER_CODE})
   @Operation(operationId = "readReplacementPlanHtml", summary = "The report for the customer")
   public Response report(@PathParam("id") String id, @Context Request request) {
     return answers.read(found(id).report(), HTML, request).build();
@@ -120,6 +126,7 @@ public class PlansResource {
 
   @GET
   @Path("{id:[^.]+}.pdf")
+  @RolesAllowed({Role.PLANNER_CODE, Role.CUSTOMER_CODE})
   @Operation(operationId = "readReplacementPlanPdf", summary = "The report for the customer, PDF")
   public Response print(@PathParam("id") String id) {
     byte[] pdf = pdf(new String(found(id).report(), StandardCharsets.UTF_8));

@@ -1,6 +1,7 @@
 package coldround.rounds.edge;
 
 import coldround.fleet.Today;
+import coldround.http.Caller;
 import coldround.http.Problem;
 import coldround.rounds.Call;
 import coldround.rounds.Draft;
@@ -44,6 +45,7 @@ class Planner implements Rounds {
   private final RoundRules rules;
   private final Clock clock;
   private final Today today;
+  private final Caller caller;
   private final Map<String, PlanningRun> runs = new ConcurrentHashMap<>();
   private final ManagedExecutor executor =
       ManagedExecutor.builder()
@@ -60,13 +62,15 @@ class Planner implements Rounds {
       AskedDrives asked,
       RoundRules rules,
       Clock clock,
-      Today today) {
+      Today today,
+      Caller caller) {
     this.store = store;
     this.asked = asked;
     this.orders = orders;
     this.rules = rules;
     this.clock = clock;
     this.today = today;
+    this.caller = caller;
   }
 
   /** Begins a new plan. */
@@ -180,6 +184,11 @@ class Planner implements Rounds {
 
   @Override
   public Optional<Rounds.Entry> find(String id) {
+    String technician = caller.technician();
+    return known(id).map(entry -> technician.isEmpty() ? entry : entry.only(technician));
+  }
+
+  private Optional<Rounds.Entry> known(String id) {
     PlanningRun run = runs.get(id);
     if (run == null) {
       return store.find(id);
@@ -192,7 +201,7 @@ class Planner implements Rounds {
 
   @Override
   public List<Standing> latest(int limit) {
-    return store.latest(limit).stream()
+    return store.latest(caller.technician(), limit).stream()
         .map(
             stored -> {
               PlanningRun run = runs.get(stored.id());

@@ -1,5 +1,6 @@
 package coldround.rounds.edge;
 
+import coldround.access.Role;
 import coldround.fleet.Customer;
 import coldround.fleet.Fleet;
 import coldround.fleet.Technician;
@@ -11,6 +12,7 @@ import coldround.quantity.MeasureSystem;
 import coldround.rounds.RoundPlan;
 import coldround.rounds.Rounds;
 import com.fasterxml.jackson.databind.JsonNode;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.DELETE;
@@ -83,6 +85,7 @@ public class RoundsResource {
 
   @POST
   @Consumes(MediaType.APPLICATION_JSON)
+  @RolesAllowed(Role.PLANNER_CODE)
   @Operation(
       operationId = "planRounds",
       summary = "Plans rounds for a span of days in the background")
@@ -138,6 +141,7 @@ public class RoundsResource {
 
   @GET
   @Path("/{id: [^/.]+}")
+  @RolesAllowed({Role.PLANNER_CODE, Role.TECHNICIAN_CODE})
   @Operation(
       operationId = "readRounds",
       summary = "A plan of rounds, the best so far while planning")
@@ -171,6 +175,7 @@ public class RoundsResource {
 
   @DELETE
   @Path("/{id: [^/.]+}")
+  @RolesAllowed(Role.PLANNER_CODE)
   @Operation(
       operationId = "stopPlanning",
       summary = "Ends planning with the best plan so far, which stays")
@@ -188,6 +193,7 @@ public class RoundsResource {
 
   @POST
   @Path("/{id: [^/.]+}/stop")
+  @RolesAllowed(Role.PLANNER_CODE)
   @Operation(operationId = "stopPlanningByPost", summary = "The same for callers without DELETE")
   @APIResponse(responseCode = "204", description = "The best plan so far stays")
   @APIResponse(
@@ -206,6 +212,7 @@ public class RoundsResource {
   @POST
   @Path("/{id: [^/.]+}/replan")
   @Consumes(MediaType.APPLICATION_JSON)
+  @RolesAllowed(Role.PLANNER_CODE)
   @Operation(
       operationId = "replanRounds",
       summary = "Plans the days to come anew; what is booked or begun stays")
@@ -245,6 +252,7 @@ public class RoundsResource {
   @POST
   @Path("/{id: [^/.]+}/emergencies")
   @Consumes(MediaType.APPLICATION_JSON)
+  @RolesAllowed(Role.PLANNER_CODE)
   @Operation(
       operationId = "insertEmergency",
       summary = "Puts an emergency into the rounds of a day with the smallest change")
@@ -289,6 +297,7 @@ public class RoundsResource {
 
   @GET
   @Path("/{id: [^/.]+}.csv")
+  @RolesAllowed({Role.PLANNER_CODE, Role.TECHNICIAN_CODE})
   @Operation(operationId = "readRoundsAsCsv", summary = "One row a task, for a spreadsheet")
   @APIResponse(
       responseCode = "200",
@@ -313,6 +322,7 @@ public class RoundsResource {
 
   @GET
   @Path("/{id: [^/.]+}.geojson")
+  @RolesAllowed({Role.PLANNER_CODE, Role.TECHNICIAN_CODE})
   @Operation(operationId = "readRoundsAsGeoJson", summary = "Stops and ways as RFC 7946")
   @APIResponse(
       responseCode = "200",
@@ -336,6 +346,7 @@ public class RoundsResource {
 
   @GET
   @Path("/{id: [^/.]+}.ics")
+  @RolesAllowed({Role.PLANNER_CODE, Role.TECHNICIAN_CODE})
   @Operation(
       operationId = "readRoundsAsCalendar",
       summary = "Stops of one technician, or of all, as RFC 5545")

@@ -1,5 +1,6 @@
 package coldround.rounds.edge;
 
+import coldround.access.Audit;
 import coldround.feed.Change;
 import coldround.feed.Outbox;
 import coldround.rounds.RoundPlan;
@@ -36,13 +37,23 @@ class StoredRounds {
   private final EntityManager entities;
   private final ObjectMapper json;
   private final Outbox outbox;
+  private final RoundSites sites;
+  private final Audit audit;
   private final Clock clock;
 
   @Inject
-  StoredRounds(EntityManager entities, ObjectMapper json, Outbox outbox, Clock clock) {
+  StoredRounds(
+      EntityManager entities,
+      ObjectMapper json,
+      Outbox outbox,
+      RoundSites sites,
+      Audit audit,
+      Clock clock) {
     this.entities = entities;
     this.json = json;
     this.outbox = outbox;
+    this.sites = sites;
+    this.audit = audit;
     this.clock = clock;
   }
 
@@ -57,6 +68,7 @@ class StoredRounds {
     row.message = "";
     stand(row, State.WAITING, 0, 0);
     entities.persist(row);
+    note(id, "asked", asked.from() + " to " + asked.to());
   }
 
   /** The same plan is worked on anew; its answer stands until there is a better one. */
@@ -66,6 +78,7 @@ class StoredRounds {
     row.revision++;
     row.message = "";
     stand(row, State.WAITING, 0, 0);
+    note(id, "asked anew", "revision " + row.revision);
   }
 
   /** Says that the planning is alive, with the best plan so far if it is new. */
@@ -86,7 +99,12 @@ class StoredRounds {
     if (plan != null) {
       write(id, plan);
       tell(row, plan, plan.rounds());
+      note(id, state.code(), plan.rounds().size() + " rounds, revision " + row.revision);
     }
+  }
+
+  private void note(String id, String action, String became) {
+    audit.note(Audit.Change.of("rounds", id, action, "", became));
   }
 
   /** Rounds that were told and are no longer in the plan are called off first. */
@@ -107,6 +125,7 @@ class StoredRounds {
       changes.add(gone.cancelled(row.revision));
       entities.remove(gone);
     }
+    sites.put(row.id, plan);
     changes.addAll(RoundView.changes(row.id, row.revision, changed));
     outbox.add(changes);
   }
@@ -118,6 +137,7 @@ class StoredRounds {
     row.revision++;
     write(id, plan);
     tell(row, plan, changed);
+    note(id, "revised", changed.size() + " rounds changed, revision " + row.revision);
   }
 
   private void stand(RoundPlanRow row, State state, double share, int found) {
@@ -178,10 +198,18 @@ class StoredRounds {
     }
   }
 
+  /**
+   * @param technician whose plans alone are asked for; empty for all
+   */
   @Transactional
-  List<Standing> latest(int limit) {
+  List<Standing> latest(String technician, int limit) {
     return entities
-        .createQuery("from RoundPlanRow order by requested desc, id", RoundPlanRow.class)
+        .createQuery(
+            "from RoundPlanRow p where :technician = '' or exists (select 1 from RoundSiteRow s"
+                + " where s.planId = p.id and s.technician = :technician)"
+                + " order by p.requested desc, p.id",
+            RoundPlanRow.class)
+        .setParameter("technician", technician)
         .setMaxResults(limit)
         .getResultStream()
         .map(row -> row.standing(clock.instant()))

@@ -1,5 +1,6 @@
 package coldround.scoring.edge;
 
+import coldround.access.Role;
 import coldround.fleet.Fleet;
 import coldround.fleet.Today;
 import coldround.fleet.UnitHistory;
@@ -11,6 +12,7 @@ import coldround.scoring.Assessment;
 import coldround.scoring.NextReadings;
 import coldround.scoring.Scoring;
 import coldround.scoring.ScoringOnDay;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
@@ -48,6 +50,7 @@ public class ConditionResource {
   }
 
   @GET
+  @RolesAllowed({Role.PLANNER_CODE, Role.TECHNICIAN_CODE, Role.CUSTOMER_CODE})
   @Operation(
       operationId = "getCondition",
       summary = "The condition score as it could be known at the end of a day")

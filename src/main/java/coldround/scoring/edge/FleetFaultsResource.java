@@ -1,5 +1,6 @@
 package coldround.scoring.edge;
 
+import coldround.access.Role;
 import coldround.fleet.Fleet;
 import coldround.fleet.FleetFilter;
 import coldround.fleet.Today;
@@ -17,6 +18,7 @@ import coldround.scoring.ScoringRules;
 import coldround.scoring.statistics.FaultTally;
 import coldround.scoring.statistics.MeanCumulativeFunction.Step;
 import com.fasterxml.jackson.annotation.JsonInclude;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
@@ -76,6 +78,7 @@ public class FleetFaultsResource {
   }
 
   @GET
+  @RolesAllowed({Role.PLANNER_CODE, Role.CUSTOMER_CODE})
   @Operation(
       operationId = "getMeanCumulativeFaults",
       summary =

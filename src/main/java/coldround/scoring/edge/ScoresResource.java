@@ -1,5 +1,6 @@
 package coldround.scoring.edge;
 
+import coldround.access.Role;
 import coldround.fleet.Fault;
 import coldround.fleet.Fleet;
 import coldround.fleet.Today;
@@ -21,6 +22,7 @@ import coldround.scoring.VisitEffect;
 import coldround.scoring.edge.ConditionView.Range;
 import coldround.scoring.edge.ConditionView.UnitName;
 import com.fasterxml.jackson.annotation.JsonInclude;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
@@ -112,6 +114,7 @@ public class ScoresResource {
 
   @GET
   @Path("scores")
+  @RolesAllowed({Role.PLANNER_CODE, Role.TECHNICIAN_CODE, Role.CUSTOMER_CODE})
   @Operation(
       operationId = "listScores",
       summary = "The days on which the score changed, newest first, with what changed it")
@@ -147,6 +150,7 @@ public class ScoresResource {
 
   @GET
   @Path("visits/{number:.+}/effect")
+  @RolesAllowed({Role.PLANNER_CODE, Role.TECHNICIAN_CODE, Role.CUSTOMER_CODE})
   @Operation(
       operationId = "getVisitEffect",
       summary = "The score on the day of a visit, as it is and as it would be without the visit")

@@ -1,5 +1,6 @@
 package coldround.scoring.edge;
 
+import coldround.access.Role;
 import coldround.fleet.Fleet;
 import coldround.fleet.FleetFilter;
 import coldround.fleet.Today;
@@ -17,6 +18,7 @@ import coldround.scoring.WeightTrial.Move;
 import coldround.scoring.Weights;
 import coldround.scoring.edge.ConditionView.UnitName;
 import com.fasterxml.jackson.databind.JsonNode;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.POST;
@@ -73,6 +75,7 @@ public class TrialResource {
 
   @POST
   @Consumes(MediaType.APPLICATION_JSON)
+  @RolesAllowed(Role.PLANNER_CODE)
   @Operation(
       operationId = "tryWeights",
       summary = "The fleet under other weights: who moves; nothing is saved")

@@ -1,5 +1,6 @@
 package coldround.scoring.edge;
 
+import coldround.access.Role;
 import coldround.http.Answers;
 import coldround.http.Measured;
 import coldround.http.Page;
@@ -12,6 +13,7 @@ import coldround.scoring.FleetList.Place;
 import coldround.scoring.FleetList.Search;
 import coldround.scoring.edge.ConditionView.Range;
 import coldround.scoring.edge.ConditionView.UnitName;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
@@ -65,6 +67,7 @@ public class UnitsResource {
   }
 
   @GET
+  @RolesAllowed({Role.PLANNER_CODE, Role.TECHNICIAN_CODE, Role.CUSTOMER_CODE})
   @Operation(
       operationId = "listUnits",
       summary = "Units in use with their last condition score, worst first")

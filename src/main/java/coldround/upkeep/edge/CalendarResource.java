@@ -1,10 +1,12 @@
 package coldround.upkeep.edge;
 
+import coldround.access.Role;
 import coldround.fleet.Today;
 import coldround.http.Answers;
 import coldround.http.Parameters;
 import coldround.upkeep.Upkeep;
 import coldround.upkeep.edge.CalendarEntries.Search;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
@@ -44,6 +46,7 @@ public class CalendarResource {
 
   @GET
   @Produces("text/calendar")
+  @RolesAllowed({Role.PLANNER_CODE, Role.TECHNICIAN_CODE, Role.CUSTOMER_CODE, Role.SCHEDULER_CODE})
   @Operation(
       operationId = "readTaskCalendar",
       summary =

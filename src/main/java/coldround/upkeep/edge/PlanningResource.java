@@ -1,5 +1,6 @@
 package coldround.upkeep.edge;
 
+import coldround.access.Role;
 import coldround.fleet.Fleet;
 import coldround.fleet.FleetFilter;
 import coldround.fleet.Site;
@@ -20,6 +21,7 @@ import coldround.upkeep.BacktestReport.Verdict;
 import coldround.upkeep.BundledVisit;
 import coldround.upkeep.Task;
 import coldround.upkeep.Upkeep;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
@@ -104,6 +106,7 @@ public class PlanningResource {
 
   @GET
   @Path("backtest")
+  @RolesAllowed(Role.PLANNER_CODE)
   @Operation(
       operationId = "backtestCleanings",
       summary = "Condenser cleanings planned as if the later record were unknown, held against it")
@@ -172,6 +175,7 @@ public class PlanningResource {
 
   @GET
   @Path("bundles")
+  @RolesAllowed({Role.PLANNER_CODE, Role.SCHEDULER_CODE})
   @Operation(
       operationId = "listBundles",
       summary = "Tasks of a site whose windows overlap, offered as one visit, with what that saves")

@@ -1,5 +1,6 @@
 package coldround.upkeep.edge;
 
+import coldround.access.Audit;
 import coldround.feed.Change;
 import coldround.feed.Outbox;
 import coldround.fleet.UnitIds;
@@ -23,6 +24,7 @@ class StoredTaskAnswers implements TaskAnswers {
   private final Outbox outbox;
   private final TasksOfToday tasks;
   private final Reassessment reassessment;
+  private final Audit audit;
   private final Clock clock;
 
   @Inject
@@ -31,11 +33,13 @@ class StoredTaskAnswers implements TaskAnswers {
       Outbox outbox,
       TasksOfToday tasks,
       Reassessment reassessment,
+      Audit audit,
       Clock clock) {
     this.entities = entities;
     this.outbox = outbox;
     this.tasks = tasks;
     this.reassessment = reassessment;
+    this.audit = audit;
     this.clock = clock;
   }
 
@@ -71,14 +75,27 @@ class StoredTaskAnswers implements TaskAnswers {
     if (isNew) {
       entities.persist(row);
     }
+    note(task, "booking", isNew ? "made" : "changed", brief(task.booking()), brief(booking));
     tell(task, "booked", TaskNotice.BOOKED, booking);
   }
 
   @Override
   public void cancel(Known task) {
     entities.remove(entities.find(BookingRow.class, task.taskId()));
+    note(task, "booking", "cancelled", brief(task.booking()), "");
     TaskRow open = entities.find(TaskRow.class, task.taskId());
     tell(task, "unbooked", open == null ? ClosedTaskRow.WITHDRAWN : open.state, null);
+  }
+
+  private void note(Known task, String kind, String action, String was, String became) {
+    audit.noteOfUnit(task.unitId(), kind, task.taskId(), action, was, became);
+  }
+
+  private static String brief(Booking booking) {
+    return booking == null
+        ? ""
+        : "%s for %s, reference '%s'"
+            .formatted(booking.start(), booking.technician(), booking.reference());
   }
 
   private void tell(Known task, String what, String state, Booking booking) {
@@ -127,6 +144,8 @@ class StoredTaskAnswers implements TaskAnswers {
       entities.remove(entities.find(CompletionRow.class, task.taskId()));
       return false;
     }
+    String became = completion.completed() + " by visit " + completion.visit();
+    note(task, "completion", "made", "", became);
     if (!task.open()) {
       completeClosed(task, completion);
     }

@@ -1,5 +1,6 @@
 package coldround.upkeep.edge;
 
+import coldround.access.Role;
 import coldround.fleet.FleetFilter;
 import coldround.fleet.UnitIds;
 import coldround.http.Answers;
@@ -13,6 +14,7 @@ import coldround.upkeep.TaskList;
 import coldround.upkeep.TaskList.Entry;
 import coldround.upkeep.TaskList.Search;
 import coldround.upkeep.edge.TasksOfToday.Placed;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
@@ -53,6 +55,7 @@ public class TasksResource {
   }
 
   @GET
+  @RolesAllowed({Role.PLANNER_CODE, Role.TECHNICIAN_CODE, Role.CUSTOMER_CODE, Role.SCHEDULER_CODE})
   @Operation(
       operationId = "listTasks",
       summary = "Upkeep tasks with due dates and reasons, by due date")

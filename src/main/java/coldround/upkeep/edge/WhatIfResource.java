@@ -1,5 +1,6 @@
 package coldround.upkeep.edge;
 
+import coldround.access.Role;
 import coldround.fleet.Fleet;
 import coldround.fleet.Today;
 import coldround.http.Measured;
@@ -16,6 +17,7 @@ import coldround.upkeep.WeekPlan;
 import coldround.upkeep.WhatIf;
 import coldround.upkeep.WhatIf.Change;
 import com.fasterxml.jackson.databind.JsonNode;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.POST;
@@ -101,6 +103,7 @@ public class WhatIfResource {
 
   @POST
   @Consumes(MediaType.APPLICATION_JSON)
+  @RolesAllowed(Role.PLANNER_CODE)
   @Operation(
       operationId = "askWhatIf",
       summary = "A later day, a hotter season, no cleanings, more technicians: what changes")

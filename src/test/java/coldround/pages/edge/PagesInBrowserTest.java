@@ -23,6 +23,7 @@ import org.openqa.selenium.By;
 import org.openqa.selenium.Keys;
 import org.openqa.selenium.WebElement;
 import org.openqa.selenium.interactions.Actions;
+import org.openqa.selenium.support.ui.Select;
 
 /** The pages as a technician's phone and a manager's screen show them. */
 @QuarkusTest
@@ -80,6 +81,8 @@ class PagesInBrowserTest {
     "roof-wrong, refrigerants?refrigerant=R-9999&ambient=x&split=30, 390, 844, dark",
     "nothing, '?q=zeppelin', 390, 844, light",
     "refused, '?order=sideways', 1280, 900, light",
+    "accounts, accounts, 390, 844, dark",
+    "accounts, accounts, 1280, 900, light",
     "enter, enter, 390, 844, light",
     "enter, enter, 1280, 900, dark"
   })
@@ -118,7 +121,8 @@ class PagesInBrowserTest {
             "?q=zeppelin",
             "enter",
             "refrigerants?refrigerant=x&ambient=1",
-            "upkeep")) {
+            "upkeep",
+            "accounts")) {
       browser.go(home + address);
       assertEquals(0, browser.overflow(), address + " at " + width);
     }
@@ -128,7 +132,7 @@ class PagesInBrowserTest {
   @Test
   void whatIsTouchedIsBigEnoughForGloves() {
     browser.screen(390, 844);
-    for (String address : List.of("", unit(), "refrigerants", "upkeep")) {
+    for (String address : List.of("", unit(), "refrigerants", "upkeep", "accounts")) {
       browser.go(home + address);
       for (WebElement each :
           browser
@@ -166,6 +170,39 @@ class PagesInBrowserTest {
 
   private static void press(CharSequence... keys) {
     new Actions(browser.driver()).sendKeys(keys).perform();
+  }
+
+  @Test
+  void anAccountIsMadeAndItsTokenOpensThePagesOfItsRole() throws IOException {
+    browser.screen(390, 844);
+    browser.go(home + "accounts");
+    browser.driver().findElement(By.id("name")).sendKeys("Portal");
+    new Select(browser.driver().findElement(By.id("role"))).selectByValue("customer");
+    new Select(browser.driver().findElement(By.id("customer"))).selectByValue(worst.customer());
+    browser.follow(() -> browser.driver().findElement(By.cssSelector("form.find button")).click());
+    String token = browser.driver().findElement(By.className("token")).getText();
+    browser.shoot("accounts-made-390");
+    assertEquals(List.of(), browser.violations());
+    assertEquals(0, browser.overflow());
+
+    browser.follow(
+        () -> browser.driver().findElement(By.cssSelector("form[action='/leave'] button")).click());
+    browser.driver().findElement(By.id("token")).sendKeys(token);
+    browser.follow(() -> browser.driver().findElement(By.tagName("button")).click());
+    List<String> menu =
+        browser.driver().findElements(By.cssSelector("nav[aria-label='Main'] a")).stream()
+            .map(WebElement::getText)
+            .toList();
+    assertEquals(List.of("Fleet", "Replacement", "Head pressure"), menu);
+    for (String address : List.of("", unit(), "replacement", "upkeep")) {
+      browser.go(home + address);
+      browser.shoot("customer-" + address.replaceAll("/.*", "") + "-390");
+      assertEquals(List.of(), browser.violations());
+      assertEquals(0, browser.overflow());
+    }
+    // a customer reads: nothing on its pages writes
+    browser.go(home + unit());
+    assertEquals(0, browser.driver().findElements(By.cssSelector("a[href*='/visits/']")).size());
   }
 
   @Test

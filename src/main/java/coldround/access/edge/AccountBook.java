@@ -1,0 +1,239 @@
+package coldround.access.edge;
+
+import coldround.access.Audit;
+import coldround.access.Audit.Change;
+import coldround.access.Role;
+import coldround.access.Secret;
+import coldround.fleet.Fleet;
+import coldround.http.Problem;
+import coldround.http.Problem.FieldError;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
+import jakarta.persistence.LockModeType;
+import jakarta.transaction.Transactional;
+import java.time.Clock;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.format.DateTimeParseException;
+import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.UUID;
+import org.eclipse.microprofile.config.inject.ConfigProperty;
+
+/** Makes accounts, gives them new tokens and takes tokens away. */
+@ApplicationScoped
+class AccountBook {
+
+  private static final int LONGEST_NAME = 200;
+
+  private final Fleet fleet;
+  private final KnownSecrets known;
+  private final Audit audit;
+  private final Clock clock;
+  private final Duration lasts;
+
+  @Inject
+  AccountBook(
+      Fleet fleet,
+      KnownSecrets known,
+      Audit audit,
+      Clock clock,
+      @ConfigProperty(name = "coldround.access.token-lasts") Duration lasts) {
+    this.fleet = fleet;
+    this.known = known;
+    this.audit = audit;
+    this.clock = clock;
+    this.lasts = lasts;
+  }
+
+  private Instant now() {
+    return clock.instant().truncatedTo(ChronoUnit.MICROS);
+  }
+
+  /** The newest first. */
+  @Transactional
+  List<AccountView> list(String after, int limit) {
+    List<AccountRow> rows =
+        after.isEmpty()
+            ? AccountRow.find("order by created desc, id").page(0, limit).list()
+            : following(find(after), limit);
+    return rows.stream().map(row -> AccountView.of(row, now(), null)).toList();
+  }
+
+  private static List<AccountRow> following(AccountRow last, int limit) {
+    return AccountRow.find(
+            "created < ?1 or created = ?1 and id > ?2 order by created desc, id",
+            last.created,
+            last.id)
+        .page(0, limit)
+        .list();
+  }
+
+  @Transactional
+  AccountView read(String id) {
+    return AccountView.of(find(id), now(), null);
+  }
+
+  private static AccountRow find(String id) {
+    return AccountRow.<AccountRow>findByIdOptional(id)
+        .orElseThrow(() -> Problem.notFound("account '" + id + "'"));
+  }
+
+  private static AccountRow locked(String id) {
+    return AccountRow.<AccountRow>findByIdOptional(id, LockModeType.PESSIMISTIC_WRITE)
+        .orElseThrow(() -> Problem.notFound("account '" + id + "'"));
+  }
+
+  /** With the token, told this once. */
+  @Transactional
+  AccountView make(AccountBody asked) {
+    List<FieldError> wrong = new ArrayList<>();
+    String name = text(asked.name());
+    if (name.isEmpty() || name.length() > LONGEST_NAME) {
+      wrong.add(new FieldError("/name", name, "names the person or program, 1 to 200 characters"));
+    }
+    Role role = Role.find(text(asked.role())).orElse(null);
+    if (role == null) {
+      wrong.add(
+          new FieldError(
+              "/role", text(asked.role()), "is planner, technician, customer or scheduler"));
+    } else {
+      belongs(role, asked, wrong);
+    }
+    Instant expires = expires(asked.expires(), wrong);
+    if (!wrong.isEmpty()) {
+      throw Problem.badFields(wrong);
+    }
+    AccountRow row = new AccountRow();
+    row.id = UUID.randomUUID().toString();
+    row.name = name;
+    row.role = role.code();
+    row.customer = text(asked.customer());
+    row.technician = text(asked.technician());
+    row.created = now();
+    Secret token = Secret.random();
+    row.token(token, expires);
+    row.persist();
+    note(row, "made", "");
+    return AccountView.of(row, now(), token.text());
+  }
+
+  private void note(AccountRow row, String action, String was) {
+    audit.note(new Change("account", row.id, action, row.customer, was, brief(row)));
+  }
+
+  private String brief(AccountRow row) {
+    String ended = row.ended(now());
+    return "%s, %s%s%s, %s, token %s…, %s"
+        .formatted(
+            row.name,
+            row.role,
+            row.customer.isEmpty() ? "" : " of " + row.customer,
+            row.technician.isEmpty() ? "" : " " + row.technician,
+            ended.isEmpty() ? "valid" : ended,
+            row.tokenPrefix,
+            row.expires == null ? "without an end" : "until " + row.expires);
+  }
+
+  private static String text(String text) {
+    return text == null ? "" : text.strip();
+  }
+
+  private void belongs(Role role, AccountBody asked, List<FieldError> wrong) {
+    code(
+        "/customer",
+        text(asked.customer()),
+        role == Role.CUSTOMER,
+        fleet.customers().stream().map(its -> its.code()).toList(),
+        wrong);
+    code(
+        "/technician",
+        text(asked.technician()),
+        role == Role.TECHNICIAN,
+        fleet.technicians().stream().map(its -> its.code()).toList(),
+        wrong);
+  }
+
+  private static void code(
+      String field, String code, boolean needed, List<String> codes, List<FieldError> wrong) {
+    String whose = field.substring(1);
+    if (needed && !codes.contains(code)) {
+      wrong.add(new FieldError(field, code, "is the code of a " + whose + " that is known"));
+    } else if (!needed && !code.isEmpty()) {
+      wrong.add(new FieldError(field, code, "is left out where the role is not " + whose));
+    }
+  }
+
+  private Instant expires(String said, List<FieldError> wrong) {
+    if (text(said).isEmpty()) {
+      return now().plus(lasts);
+    }
+    try {
+      Instant until = Instant.parse(said.strip()).truncatedTo(ChronoUnit.MICROS);
+      if (until.isAfter(now())
+          && until.isBefore(now().plus(100 * lasts.toDays() + 1, ChronoUnit.DAYS))) {
+        return until;
+      }
+    } catch (DateTimeParseException e) {
+      // told below
+    }
+    wrong.add(
+        new FieldError(
+            "/expires", said, "is a moment to come such as 2027-12-31T00:00:00Z, not too far off"));
+    return null;
+  }
+
+  /** A new token in the place of the old, which ends with all its sessions; told this once. */
+  AccountView renew(String id, AccountBody.Renewal asked) {
+    AccountView renewed = renewed(id, asked);
+    known.forget();
+    return renewed;
+  }
+
+  @Transactional
+  AccountView renewed(String id, AccountBody.Renewal asked) {
+    AccountRow row = locked(id);
+    List<FieldError> wrong = new ArrayList<>();
+    Instant expires = expires(asked.expires(), wrong);
+    if (!wrong.isEmpty()) {
+      throw Problem.badFields(wrong);
+    }
+    Secret token = Secret.random();
+    String was = brief(row);
+    row.token(token, expires);
+    note(row, "renewed", was);
+    PageSessionRow.delete("accountId", id);
+    return AccountView.of(row, now(), token.text());
+  }
+
+  /** Its token and sessions count no more. */
+  AccountView revoke(String id) {
+    AccountView revoked = revoked(id);
+    known.forget();
+    return revoked;
+  }
+
+  @Transactional
+  AccountView revoked(String id) {
+    // one after the other, so that the last two planners do not revoke each other
+    List<AccountRow> planners =
+        AccountRow.<AccountRow>find("role = ?1 order by id", Role.PLANNER.code())
+            .withLock(LockModeType.PESSIMISTIC_WRITE)
+            .list();
+    AccountRow row = locked(id);
+    if (row.revoked != null) {
+      return AccountView.of(row, now(), null);
+    }
+    boolean another =
+        planners.stream().anyMatch(its -> !its.id.equals(id) && its.ended(now()).isEmpty());
+    if (row.role.equals(Role.PLANNER.code()) && !another) {
+      throw Problem.conflict("This is the last planner; make another before it goes.");
+    }
+    String was = brief(row);
+    row.revoked = now();
+    note(row, "revoked", was);
+    PageSessionRow.delete("accountId", id);
+    return AccountView.of(row, now(), null);
+  }
+}

@@ -1,0 +1,101 @@
+package coldround.access.edge;
+
+import coldround.access.Account;
+import coldround.access.Guesses;
+import coldround.access.Pace;
+import coldround.access.Secret;
+import coldround.access.edge.Accounts.Found;
+import coldround.http.Problem;
+import io.quarkus.logging.Log;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
+import java.time.Clock;
+import java.time.Duration;
+import java.util.List;
+import java.util.Optional;
+import org.eclipse.microprofile.config.inject.ConfigProperty;
+
+/** Looks at tokens that are shown, slower and slower at those of somebody who guesses. */
+@ApplicationScoped
+class Doorkeeper {
+
+  private final Accounts accounts;
+  private final KnownSecrets known;
+  private final Guesses guesses;
+  private final Pace pace;
+  private final Clock clock;
+
+  @Inject
+  Doorkeeper(
+      Accounts accounts,
+      KnownSecrets known,
+      Clock clock,
+      @ConfigProperty(name = "coldround.rate.per-minute") int perMinute,
+      @ConfigProperty(name = "coldround.guessing.free") int free,
+      @ConfigProperty(name = "coldround.guessing.first-pause") Duration first,
+      @ConfigProperty(name = "coldround.guessing.longest-pause") Duration longest,
+      @ConfigProperty(name = "coldround.guessing.forgotten-after") Duration forgotten) {
+    this.accounts = accounts;
+    this.known = known;
+    this.clock = clock;
+    this.pace = new Pace(perMinute);
+    this.guesses = new Guesses(new Guesses.Limits(free, first, longest, forgotten));
+  }
+
+  /** Without reading the store. */
+  Optional<Account> seenLately(boolean session, Secret secret) {
+    return known.find(session, secret);
+  }
+
+  /** How long the shown token is not even looked at. */
+  Optional<Duration> pause(String address, Secret token) {
+    return guesses.pause(address, token, clock.instant());
+  }
+
+  /** Reads the store; a token that nobody has counts as a guess. */
+  Found look(String address, Secret token) {
+    Found found = accounts.byToken(token);
+    if (found.account() != null) {
+      guesses.right(address, token);
+    } else if (found.ended().isEmpty()) {
+      guesses.wrong(address, token, clock.instant());
+      Log.warnf("a token that nobody has was shown from %s", address);
+    } else {
+      Log.infof("a token that is %s was shown from %s", found.ended(), address);
+    }
+    return found;
+  }
+
+  Found lookAtSession(Secret key) {
+    return accounts.bySession(key);
+  }
+
+  /** Refuses a call of an account that makes too many. */
+  Optional<Problem> tooFast(Account account) {
+    return pace.call(account.id(), clock.instant())
+        .map(
+            pause ->
+                new Problem(
+                        429,
+                        "too-many-calls",
+                        "Too many calls",
+                        "This account calls more often than it may. Wait before the next.",
+                        List.of())
+                    .with("Retry-After", String.valueOf(seconds(pause))));
+  }
+
+  static long seconds(Duration pause) {
+    return pause.plusMillis(999).toSeconds();
+  }
+
+  static Problem wait(Duration pause) {
+    long seconds = seconds(pause);
+    return new Problem(
+            429,
+            "too-many-guesses",
+            "Too many tokens that nobody has",
+            "Wait " + seconds + " s, then show the right one.",
+            List.of())
+        .with("Retry-After", String.valueOf(seconds));
+  }
+}

@@ -1,0 +1,154 @@
+package coldround.access.edge;
+
+import static coldround.Api.asPlanner;
+import static io.restassured.RestAssured.given;
+import static org.hamcrest.Matchers.containsString;
+import static org.hamcrest.Matchers.equalTo;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import io.quarkus.test.common.http.TestHTTPResource;
+import io.quarkus.test.junit.QuarkusTest;
+import io.quarkus.test.junit.TestProfile;
+import io.restassured.response.Response;
+import java.io.IOException;
+import java.net.InetAddress;
+import java.net.Socket;
+import java.net.URL;
+import java.nio.charset.StandardCharsets;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+@QuarkusTest
+@TestProfile(TightLimits.class)
+class TightLimitsTest {
+
+  @TestHTTPResource URL service;
+
+  /** Status line and headers of a call from one of the many addresses that this machine has. */
+  private String from(String address, String head, String body) throws IOException {
+    try (Socket socket =
+        new Socket(
+            InetAddress.getByName(service.getHost()),
+            service.getPort(),
+            InetAddress.getByName(address),
+            0)) {
+      String call =
+          head
+              + "\r\nHost: localhost\r\nConnection: close\r\nContent-Length: "
+              + body.length()
+              + "\r\n\r\n"
+              + body;
+      socket.getOutputStream().write(call.getBytes(StandardCharsets.UTF_8));
+      return new String(socket.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+    }
+  }
+
+  private String get(String address, String token) throws IOException {
+    return from(address, "GET /api/v1/refrigerants HTTP/1.1\r\nAuthorization: Bearer " + token, "");
+  }
+
+  private String enter(String address, String token) throws IOException {
+    return from(
+        address,
+        "POST /enter HTTP/1.1\r\nContent-Type: application/x-www-form-urlencoded",
+        "token=" + token);
+  }
+
+  private static void status(int status, String answer) {
+    assertTrue(answer.startsWith("HTTP/1.1 " + status), answer.lines().findFirst().orElse(""));
+  }
+
+  @Test
+  void whoGuessesTokensHasToWaitAndTheNeighbourHasNot() throws IOException {
+    String known = TwoCustomers.account("scheduler", "").getString("token");
+    String fresh = TwoCustomers.account("scheduler", "").getString("token");
+    status(200, get("127.0.0.5", known));
+    for (int i = 0; i < 4; i++) {
+      status(401, get("127.0.0.5", "guess-%04d-of-many".formatted(i * 1234)));
+    }
+    String locked = get("127.0.0.5", "another-guess");
+    status(429, locked);
+    assertTrue(locked.toLowerCase().contains("\nretry-after: 10"), locked);
+    assertTrue(locked.contains("urn:coldround:problem:too-many-guesses"), locked);
+    // a right guess is not even looked at, nor is one typed into the page
+    status(429, get("127.0.0.5", fresh));
+    String page = enter("127.0.0.5", fresh);
+    status(429, page);
+    assertTrue(page.contains("then try again"), page);
+    status(200, get("127.0.0.5", known));
+    status(200, get("127.0.0.6", fresh));
+  }
+
+  @Test
+  void thePageCountsGuessesTooAndTheBeginningTellsWhoComesFromElsewhere() throws IOException {
+    for (int i = 0; i < 4; i++) {
+      status(401, enter("127.0.1." + i, "same-beginning-" + i));
+    }
+    status(429, enter("127.0.1.9", "same-beginning-9"));
+    status(401, enter("127.0.1.9", "other-beginning-9"));
+  }
+
+  @Test
+  void anAccountThatCallsTooOftenIsToldWhenAndOthersAreNotHurt() {
+    String greedy = TwoCustomers.account("scheduler", "").getString("token");
+    String other = TwoCustomers.account("scheduler", "").getString("token");
+    Response last;
+    int calls = 0;
+    do {
+      last = given().auth().preemptive().oauth2(greedy).get("/api/v1/refrigerants");
+      calls++;
+    } while (last.statusCode() == 200 && calls < 500);
+    assertTrue(calls > 60, "calls " + calls);
+    last.then()
+        .statusCode(429)
+        .contentType("application/problem+json")
+        .body("type", equalTo("urn:coldround:problem:too-many-calls"))
+        .header("Retry-After", equalTo("1"));
+    given().auth().preemptive().oauth2(other).get("/api/v1/refrigerants").then().statusCode(200);
+  }
+
+  @Test
+  void aFileHasSoManyRowsAndBytesAndNoMore() {
+    String rows = "customer,name\n" + "L1,One\nL2,Two\nL3,Three\nL4,Four\nL5,Five\n";
+    send(rows).then().statusCode(200).body("rows.created", equalTo(5));
+    send(rows.replace("L", "M") + "M6,Six\n")
+        .then()
+        .statusCode(413)
+        .body("type", equalTo("urn:coldround:problem:too-many-rows"))
+        .body("detail", containsString("At most 5 rows"));
+    asPlanner()
+        .get("/api/v1/exports/customers.csv")
+        .then()
+        .body(org.hamcrest.Matchers.not(containsString("M1")));
+    send("customer,name\nB1," + "long ".repeat(500) + "\n").then().statusCode(413);
+  }
+
+  private static Response send(String text) {
+    return asPlanner().contentType("text/csv").body(text).post("/api/v1/imports/customers");
+  }
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "/api/v1/visits",
+        "/api/v1/rounds",
+        "/api/v1/replacement-plans",
+        "/api/v1/profiles",
+        "/api/v1/accounts"
+      })
+  void jsonIsNeitherDeepNorLong(String address) {
+    String deep = "{\"a\":" + "[".repeat(200) + "]".repeat(200) + "}";
+    int status = asPlanner().contentType("application/json").body(deep).post(address).statusCode();
+    assertEquals(400, status);
+    String longest = "{\"a\": \"" + "x".repeat(1_100_000) + "\"}";
+    asPlanner()
+        .contentType("application/json")
+        .body(longest)
+        .post(address)
+        .then()
+        .statusCode(413)
+        .contentType("application/problem+json");
+  }
+}
