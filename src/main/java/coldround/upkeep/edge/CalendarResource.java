@@ -48,7 +48,8 @@ public class CalendarResource {
       operationId = "readTaskCalendar",
       summary =
           "Open tasks due up to a day (usually 92 days ahead) as RFC 5545, with those withdrawn or"
-              + " done in the last 30 days; technician asks for what is booked for one")
+              + " done in the last 30 days; technician asks for what is booked for one, and for"
+              + " what was in the last 30 days and passed on since, as cancelled")
   public Response calendar(
       @QueryParam("customer") String customer,
       @QueryParam("site") String site,
