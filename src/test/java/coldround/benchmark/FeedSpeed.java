@@ -59,6 +59,8 @@ final class FeedSpeed {
     Path data = Files.createTempDirectory("coldround-feed");
     Service service = new Service(data);
     service.start();
+    // gives their places to the changes that the demo fleet made
+    get(service.address("/api/v1/feed/snapshot?limit=1"), null);
     service.close();
     fill(data, events);
     service.start();
@@ -108,7 +110,7 @@ final class FeedSpeed {
       statement.execute(
           "insert into feed_event (position, type, subject, happened, data)"
               + " select (select position from feed_head) + x.n, e.type, e.subject, e.happened,"
-              + " e.data from (select x as n from system_range(1, "
+              + " e.data from (select \"X\" as n from system_range(1, "
               + events
               + ")) x cross join (select * from feed_event where type = 'coldround.task.planned'"
               + " order by id fetch first 1 rows only) e");

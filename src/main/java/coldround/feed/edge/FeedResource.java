@@ -17,6 +17,7 @@ import jakarta.ws.rs.core.UriInfo;
 import java.time.Duration;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.enums.SchemaType;
 import org.eclipse.microprofile.openapi.annotations.media.Content;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
@@ -62,6 +63,14 @@ public class FeedResource {
       summary =
           "Changes behind a cursor as CloudEvents, in order, each at least once; 'next' is never"
               + " null and continues behind the last one")
+  @APIResponse(
+      responseCode = "200",
+      description = "The changes behind the cursor; none is an empty list",
+      content =
+          @Content(
+              mediaType = "application/json",
+              schema = @Schema(type = SchemaType.ARRAY, implementation = CloudEvent.class)))
+  @APIResponse(responseCode = "410", description = "cursor-too-old: start again from the snapshot")
   public Response read(
       @QueryParam("after") String after,
       @QueryParam("limit") String limit,
@@ -98,6 +107,7 @@ public class FeedResource {
    * @param next of the following page, null on the last
    * @param cursor where the feed goes on behind this snapshot, the same on all its pages
    */
+  @Schema(requiredProperties = {"items", "cursor"})
   record SnapshotPage(List<?> items, String next, String cursor) {}
 
   @GET
@@ -109,7 +119,11 @@ public class FeedResource {
               + " 'cursor': what changes meanwhile is told there")
   @APIResponse(
       responseCode = "200",
-      content = @Content(schema = @Schema(implementation = SnapshotPage.class)))
+      description = "A page of what is open",
+      content =
+          @Content(
+              mediaType = "application/json",
+              schema = @Schema(implementation = SnapshotPage.class)))
   public Response snapshot(
       @QueryParam("after") String after,
       @QueryParam("limit") String limit,

@@ -23,6 +23,10 @@ import java.io.UncheckedIOException;
 import java.net.URI;
 import java.nio.charset.StandardCharsets;
 import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.enums.SchemaType;
+import org.eclipse.microprofile.openapi.annotations.media.Content;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 
 /** The budget with a customer: which unit is replaced in which year, and why. */
@@ -52,6 +56,16 @@ public class PlansResource {
   @Operation(
       operationId = "makeReplacementPlan",
       summary = "Make a replacement plan for customers under yearly limits; it is kept as made")
+  @APIResponse(
+      responseCode = "201",
+      description = "The plan, kept at Location",
+      content =
+          @Content(
+              mediaType = "application/json",
+              schema = @Schema(implementation = PlanView.class)))
+  @APIResponse(
+      responseCode = "422",
+      description = "no-plan, no-replacement-cost, or nothing-to-plan")
   public Response make(PlanRequest asked, @QueryParam("measures") String measures) {
     MeasureSystem system = Parameters.measures(measures);
     PlanKeeping.Kept kept = keeping.keep(making.make(asked), system);
@@ -64,6 +78,13 @@ public class PlansResource {
   @GET
   @Path("{id:[^.]+}")
   @Operation(operationId = "readReplacementPlan", summary = "A plan as it was made")
+  @APIResponse(
+      responseCode = "200",
+      description = "The plan",
+      content =
+          @Content(
+              mediaType = "application/json",
+              schema = @Schema(implementation = PlanView.class)))
   public Response plan(@PathParam("id") String id, @Context Request request) {
     return answers.read(found(id).answer(), MediaType.APPLICATION_JSON_TYPE, request).build();
   }
@@ -71,6 +92,10 @@ public class PlansResource {
   @GET
   @Path("{id:[^.]+}.csv")
   @Operation(operationId = "readReplacementPlanCsv", summary = "Its units as CSV")
+  @APIResponse(
+      responseCode = "200",
+      description = "A row a unit",
+      content = @Content(mediaType = "text/csv", schema = @Schema(type = SchemaType.STRING)))
   public Response sheet(@PathParam("id") String id, @Context Request request) {
     return named(answers.read(found(id).sheet(), CSV, request), id + ".csv");
   }
@@ -78,6 +103,10 @@ public class PlansResource {
   @GET
   @Path("{id:[^.]+}.html")
   @Operation(operationId = "readReplacementPlanHtml", summary = "The report for the customer")
+  @APIResponse(
+      responseCode = "200",
+      description = "The report",
+      content = @Content(mediaType = "text/html", schema = @Schema(type = SchemaType.STRING)))
   public Response report(@PathParam("id") String id, @Context Request request) {
     return answers.read(found(id).report(), HTML, request).build();
   }
@@ -85,6 +114,13 @@ public class PlansResource {
   @GET
   @Path("{id:[^.]+}.pdf")
   @Operation(operationId = "readReplacementPlanPdf", summary = "The report for the customer, PDF")
+  @APIResponse(
+      responseCode = "200",
+      description = "The report",
+      content =
+          @Content(
+              mediaType = "application/pdf",
+              schema = @Schema(type = SchemaType.STRING, format = "binary")))
   public Response print(@PathParam("id") String id) {
     byte[] pdf = pdf(new String(found(id).report(), StandardCharsets.UTF_8));
     return named(Response.ok(pdf, PDF), id + ".pdf");

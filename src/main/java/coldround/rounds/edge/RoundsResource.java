@@ -89,10 +89,13 @@ public class RoundsResource {
   @APIResponse(
       responseCode = "202",
       description = "The plan, being worked on; read it at Location",
-      content = @Content(mediaType = "application/json"))
+      content =
+          @Content(
+              mediaType = "application/json",
+              schema = @Schema(implementation = RoundView.class)))
   @APIResponse(
       responseCode = "400",
-      description = "not-valid: errors[] names every wrong field",
+      description = "bad-request: errors[] names every wrong field",
       content = @Content(mediaType = "application/problem+json"))
   @APIResponse(
       responseCode = "503",
@@ -106,7 +109,7 @@ public class RoundsResource {
               content =
                   @Content(
                       mediaType = "application/json",
-                      schema = @Schema(type = SchemaType.OBJECT),
+                      schema = @Schema(implementation = RoundBodies.Order.class),
                       examples = @ExampleObject(name = "usual", value = PLAN_EXAMPLE)))
           JsonNode body) {
     RoundRequest asked =
@@ -144,7 +147,10 @@ public class RoundsResource {
   @APIResponse(
       responseCode = "200",
       description = "Days, stops, tasks with reasons, travel, cost, what is left out and why",
-      content = @Content(mediaType = "application/json"))
+      content =
+          @Content(
+              mediaType = "application/json",
+              schema = @Schema(implementation = RoundView.class)))
   @APIResponse(responseCode = "304", description = "What If-None-Match named is still so")
   @APIResponse(
       responseCode = "404",
@@ -212,10 +218,13 @@ public class RoundsResource {
   @APIResponse(
       responseCode = "202",
       description = "The plan, being worked on anew",
-      content = @Content(mediaType = "application/json"))
+      content =
+          @Content(
+              mediaType = "application/json",
+              schema = @Schema(implementation = RoundView.class)))
   @APIResponse(
       responseCode = "400",
-      description = "not-valid: errors[] names every wrong field",
+      description = "bad-request: errors[] names every wrong field",
       content = @Content(mediaType = "application/problem+json"))
   @APIResponse(
       responseCode = "404",
@@ -234,7 +243,7 @@ public class RoundsResource {
               content =
                   @Content(
                       mediaType = "application/json",
-                      schema = @Schema(type = SchemaType.OBJECT),
+                      schema = @Schema(implementation = RoundBodies.Again.class),
                       examples = @ExampleObject(name = "usual", value = "{\"seconds\": 30}")))
           JsonNode body) {
     entry(id);
@@ -251,10 +260,13 @@ public class RoundsResource {
   @APIResponse(
       responseCode = "200",
       description = "The round that takes it, and what moved",
-      content = @Content(mediaType = "application/json"))
+      content =
+          @Content(
+              mediaType = "application/json",
+              schema = @Schema(implementation = Changing.Inserted.class)))
   @APIResponse(
       responseCode = "400",
-      description = "not-valid: errors[] names every wrong field",
+      description = "bad-request: errors[] names every wrong field",
       content = @Content(mediaType = "application/problem+json"))
   @APIResponse(
       responseCode = "404",
@@ -274,7 +286,7 @@ public class RoundsResource {
               content =
                   @Content(
                       mediaType = "application/json",
-                      schema = @Schema(type = SchemaType.OBJECT),
+                      schema = @Schema(implementation = RoundBodies.Emergency.class),
                       examples =
                           @ExampleObject(
                               name = "usual",
@@ -293,7 +305,7 @@ public class RoundsResource {
   @APIResponse(
       responseCode = "200",
       description = "One row a task",
-      content = @Content(mediaType = "text/csv"))
+      content = @Content(mediaType = "text/csv", schema = @Schema(type = SchemaType.STRING)))
   @APIResponse(
       responseCode = "404",
       description = "not-found: no such plan",
@@ -317,7 +329,8 @@ public class RoundsResource {
   @APIResponse(
       responseCode = "200",
       description = "A FeatureCollection: a line a round, a point a stop",
-      content = @Content(mediaType = "application/geo+json"))
+      content =
+          @Content(mediaType = "application/geo+json", schema = @Schema(type = SchemaType.OBJECT)))
   @APIResponse(
       responseCode = "404",
       description = "not-found: no such plan",
@@ -342,10 +355,10 @@ public class RoundsResource {
   @APIResponse(
       responseCode = "200",
       description = "An event a stop",
-      content = @Content(mediaType = "text/calendar"))
+      content = @Content(mediaType = "text/calendar", schema = @Schema(type = SchemaType.STRING)))
   @APIResponse(
       responseCode = "400",
-      description = "not-valid: no such technician",
+      description = "bad-request: no such technician",
       content = @Content(mediaType = "application/problem+json"))
   @APIResponse(
       responseCode = "404",
