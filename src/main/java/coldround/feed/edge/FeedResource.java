@@ -80,8 +80,13 @@ public class FeedResource {
       throws InterruptedException {
     int most = Parameters.limit(limit);
     long end = System.nanoTime() + Duration.ofSeconds(seconds(wait)).toNanos();
-    FeedPages.Key key = new FeedPages.Key(position(after), most, service.address(uri));
+    Cursor cursor = cursor(after);
+    FeedPages.Key key = new FeedPages.Key(cursor.position(), most, service.address(uri));
+    // one that is full lies neither ahead nor behind what was kept when it was read
     FeedPages.Kept page = pages.full(key);
+    if (page == null) {
+      check(after, cursor);
+    }
     while (page == null) {
       long mark = signal.mark();
       page = pages.read(key);
@@ -156,10 +161,18 @@ public class FeedResource {
   }
 
   private long position(String after) {
-    if (after == null || after.isEmpty()) {
-      return beginning();
-    }
-    Cursor cursor = Cursor.parse(after).orElseThrow(() -> Parameters.badCursor(after));
+    Cursor cursor = cursor(after);
+    check(after, cursor);
+    return cursor.position();
+  }
+
+  private Cursor cursor(String after) {
+    return after == null || after.isEmpty()
+        ? new Cursor(feed.head().oldest)
+        : Cursor.parse(after).orElseThrow(() -> Parameters.badCursor(after));
+  }
+
+  private void check(String after, Cursor cursor) {
     FeedHeadRow head = feed.head();
     if (cursor.position() > head.position) {
       throw Problem.badField(
@@ -173,11 +186,6 @@ public class FeedResource {
           "Start again from /api/v1/feed/snapshot and go on with the cursor it gives.",
           List.of());
     }
-    return cursor.position();
-  }
-
-  private long beginning() {
-    return feed.head().oldest;
   }
 
   private static int seconds(String wait) {
