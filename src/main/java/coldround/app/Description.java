@@ -7,27 +7,26 @@ import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.util.List;
 import java.util.Map;
+import java.util.TreeMap;
 import org.eclipse.microprofile.openapi.OASFactory;
 import org.eclipse.microprofile.openapi.OASFilter;
 import org.eclipse.microprofile.openapi.models.OpenAPI;
 import org.eclipse.microprofile.openapi.models.Operation;
-import org.eclipse.microprofile.openapi.models.media.Content;
-import org.eclipse.microprofile.openapi.models.media.MediaType;
+import org.eclipse.microprofile.openapi.models.PathItem;
+import org.eclipse.microprofile.openapi.models.PathItem.HttpMethod;
 import org.eclipse.microprofile.openapi.models.media.Schema;
 import org.eclipse.microprofile.openapi.models.parameters.Parameter;
 import org.eclipse.microprofile.openapi.models.responses.APIResponse;
-import org.eclipse.microprofile.openapi.models.responses.APIResponses;
 import org.eclipse.microprofile.openapi.models.security.SecurityScheme;
 
 /**
  * Completes the description of the interface with what holds for all calls: the token, problems,
- * parameters of the same meaning everywhere, and examples, which are answers that a service gave.
+ * parameters of the same meaning everywhere, pages, tags, examples; and what the service sends.
  */
 public class Description implements OASFilter {
 
   private static final String TOKEN = "token";
-  private static final String PROBLEM = "Problem";
-  private static final String PROBLEM_TYPE = "application/problem+json";
+  private static final String SCHEMAS = "#/components/schemas/";
 
   private static final Map<String, String> PARAMETERS =
       Map.ofEntries(
@@ -66,13 +65,14 @@ public class Description implements OASFilter {
               "Idempotency-Key", "Text of the caller's own: the same call again is done once"),
           Map.entry(
               "If-Match", "ETag of what the caller has seen; 412 when it is not that any more"),
+          Map.entry("name", "Name of a profile"),
           Map.entry("If-None-Match", "ETag of what the caller has, or * for a first time"));
 
-  private Map<String, Map<String, Object>> examples;
+  private final DescribedProblems problems = new DescribedProblems();
+  private final DescribedAnswers answers = new DescribedAnswers();
 
   @Override
   public void filterOpenAPI(OpenAPI api) {
-    examples = examples();
     if (api.getComponents() == null) {
       api.setComponents(OASFactory.createComponents());
     }
@@ -83,74 +83,39 @@ public class Description implements OASFilter {
                 .type(SecurityScheme.Type.HTTP)
                 .scheme("bearer")
                 .description("Token of an account (RFC 6750)"));
-    api.getComponents().addSchema(PROBLEM, problem());
     api.setSecurity(
         List.of(OASFactory.createSecurityRequirement().addScheme(TOKEN, List.<String>of())));
+    Map<String, Schema> schemas = api.getComponents().getSchemas();
+    if (schemas != null) {
+      snapshot(schemas);
+      schemas.values().forEach(DescribedAnswers::nullable);
+    }
+    problems.add(api.getComponents());
     api.getPaths()
         .getPathItems()
         .forEach(
-            (path, item) -> item.getOperations().values().forEach(each -> complete(path, each)));
+            (path, item) ->
+                item.getOperations().forEach((method, each) -> complete(path, method, each)));
+    api.addWebhook("change", webHook());
   }
 
-  private static Map<String, Map<String, Object>> examples() {
-    try (InputStream in = Description.class.getResourceAsStream("/openapi/examples.json")) {
-      return new ObjectMapper().readValue(in, new TypeReference<>() {});
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
+  /** The feed knows nothing of tasks, but what it hands over here are tasks. */
+  private static void snapshot(Map<String, Schema> schemas) {
+    schemas
+        .get("SnapshotPage")
+        .getProperties()
+        .get("items")
+        .setItems(OASFactory.createSchema().ref(SCHEMAS + "Task"));
+  }
+
+  private void complete(String path, HttpMethod method, Operation operation) {
+    if (operation.getParameters() != null) {
+      operation.getParameters().forEach(Description::describe);
     }
-  }
-
-  private static Schema problem() {
-    Schema error =
-        object()
-            .addProperty("field", text("Parameter, JSON pointer or column"))
-            .addProperty("value", text("What was sent"))
-            .addProperty("message", text("What is wrong and how to mend it"));
-    return object()
-        .description("A refusal as RFC 9457 problem details; more members may follow")
-        .addProperty("type", text("Stable name of the kind of problem, for programs"))
-        .addProperty("title", text("The kind of problem, for people"))
-        .addProperty("status", OASFactory.createSchema().addType(Schema.SchemaType.INTEGER))
-        .addProperty("detail", text("What is wrong here and how to mend it"))
-        .addProperty(
-            "errors", OASFactory.createSchema().addType(Schema.SchemaType.ARRAY).items(error))
-        .required(List.of("type", "title", "status", "detail"));
-  }
-
-  private static Schema object() {
-    return OASFactory.createSchema().addType(Schema.SchemaType.OBJECT);
-  }
-
-  private static Schema text(String description) {
-    return OASFactory.createSchema().addType(Schema.SchemaType.STRING).description(description);
-  }
-
-  private void complete(String path, Operation operation) {
-    List<Parameter> parameters =
-        operation.getParameters() == null ? List.of() : operation.getParameters();
-    parameters.forEach(Description::describe);
-    APIResponses responses = operation.getResponses();
-    boolean open = operation.getSecurity() != null && operation.getSecurity().isEmpty();
-    if (!open) {
-      refusal(responses, "401", "No token, or one that is not known: not-known");
-      refusal(responses, "403", "Not for this account");
-    }
-    if (!parameters.isEmpty() || operation.getRequestBody() != null) {
-      refusal(responses, "400", "A parameter or field is wrong; see errors: bad-request");
-    }
-    if (path.contains("{")) {
-      refusal(responses, "404", "There is nothing of that name: not-found");
-    }
-    refusal(responses, "default", "Any other problem");
-    responses
-        .getAPIResponses()
-        .forEach(
-            (status, response) -> {
-              if (status.compareTo("400") >= 0) {
-                problem(status, response);
-              }
-            });
-    exemplify(operation, responses);
+    answers.complete(method, operation);
+    problems.complete(path, method, operation);
+    Map<String, APIResponse> ordered = new TreeMap<>(operation.getResponses().getAPIResponses());
+    operation.getResponses().setAPIResponses(ordered);
   }
 
   private static void describe(Parameter parameter) {
@@ -159,61 +124,64 @@ public class Description implements OASFilter {
     }
   }
 
-  private static void refusal(APIResponses responses, String status, String description) {
-    if (!responses.hasAPIResponse(status)) {
-      responses.addAPIResponse(status, OASFactory.createAPIResponse().description(description));
-    }
+  /** What is sent to those who subscribed. */
+  private static PathItem webHook() {
+    Operation post =
+        OASFactory.createOperation()
+            .operationId("tellChange")
+            .tags(List.of("Feed"))
+            .summary(
+                "One change, sent to the address of a subscription, at least once and in order,"
+                    + " with the headers of Standard Webhooks 1.0.0")
+            .requestBody(
+                OASFactory.createRequestBody()
+                    .required(true)
+                    .content(
+                        OASFactory.createContent()
+                            .addMediaType(
+                                "application/cloudevents+json",
+                                OASFactory.createMediaType()
+                                    .schema(
+                                        OASFactory.createSchema().ref(SCHEMAS + "CloudEvent")))))
+            .responses(
+                OASFactory.createAPIResponses()
+                    .addAPIResponse("2XX", OASFactory.createAPIResponse().description("Taken"))
+                    .addAPIResponse(
+                        "410",
+                        OASFactory.createAPIResponse()
+                            .description("No more is wanted: the subscription is stopped"))
+                    .addAPIResponse(
+                        "default",
+                        OASFactory.createAPIResponse().description("It is tried again later")));
+    header(post, "webhook-id", "The same for each try of one change");
+    header(post, "webhook-timestamp", "When this try was made, in seconds since 1970");
+    header(post, "webhook-signature", "v1 and HMAC-SHA256 in base64, one for each valid secret");
+    return OASFactory.createPathItem().POST(post);
   }
 
-  private static void problem(String status, APIResponse response) {
-    MediaType body =
-        OASFactory.createMediaType()
-            .schema(OASFactory.createSchema().ref("#/components/schemas/" + PROBLEM));
-    if (!status.equals("default")) {
-      String description = response.getDescription();
-      String type =
-          description.matches("(?s).*: [a-z0-9-]+")
-              ? description.substring(description.lastIndexOf(": ") + 2)
-              : "http-" + status;
-      body.example(
-          Map.of(
-              "type",
-              "urn:coldround:problem:" + type,
-              "title",
-              description,
-              "status",
-              Integer.parseInt(status),
-              "detail",
-              description));
-    }
-    response.setContent(OASFactory.createContent().addMediaType(PROBLEM_TYPE, body));
+  private static void header(Operation operation, String name, String description) {
+    operation.addParameter(
+        OASFactory.createParameter()
+            .name(name)
+            .in(Parameter.In.HEADER)
+            .required(true)
+            .description(description)
+            .schema(text(null)));
   }
 
-  /** Examples under "request" and "response" of the operation's id. */
-  private void exemplify(Operation operation, APIResponses responses) {
-    Map<String, Object> given = examples.getOrDefault(operation.getOperationId(), Map.of());
-    if (operation.getRequestBody() != null && operation.getRequestBody().getContent() != null) {
-      show(operation.getRequestBody().getContent(), given.get("request"));
-    }
-    responses
-        .getAPIResponses()
-        .forEach(
-            (status, response) -> {
-              if (status.startsWith("2") && given.containsKey("response")) {
-                if (response.getContent() == null) {
-                  response.setContent(
-                      OASFactory.createContent()
-                          .addMediaType(
-                              "application/json", OASFactory.createMediaType().schema(object())));
-                }
-                show(response.getContent(), given.get("response"));
-              }
-            });
+  static Schema object() {
+    return OASFactory.createSchema().addType(Schema.SchemaType.OBJECT);
   }
 
-  private static void show(Content content, Object example) {
-    if (example != null) {
-      content.getMediaTypes().values().forEach(body -> body.setExample(example));
+  static Schema text(String description) {
+    return OASFactory.createSchema().addType(Schema.SchemaType.STRING).description(description);
+  }
+
+  static <T> T read(String resource, TypeReference<T> shape) {
+    try (InputStream in = Description.class.getResourceAsStream(resource)) {
+      return new ObjectMapper().readValue(in, shape);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
     }
   }
 }

@@ -26,6 +26,7 @@ class FleetWipe implements FleetWiping {
           "round_plan",
           "replacement_plan",
           "task_move",
+          "left_task",
           "booking",
           "completion",
           "closed_task",

@@ -15,11 +15,13 @@ import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.DriverManager;
 import java.sql.Statement;
+import java.time.Duration;
 import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Collection;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -29,7 +31,6 @@ import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import java.util.concurrent.TimeUnit;
-import java.util.concurrent.atomic.AtomicInteger;
 
 /**
  * Reads of the feed beside a bare server that gives the same bytes, the time from a change to its
@@ -45,6 +46,11 @@ final class FeedSpeed {
 
   private final HttpClient http = HttpClient.newHttpClient();
 
+  /** When the call of a change was sent, and when it was answered, by task and reference. */
+  private final Map<String, Instant> sent = new ConcurrentHashMap<>();
+
+  private final Map<String, Instant> answered = new ConcurrentHashMap<>();
+
   private FeedSpeed() {}
 
   static void run(String... arguments) throws Exception {
@@ -59,6 +65,8 @@ final class FeedSpeed {
     Path data = Files.createTempDirectory("coldround-feed");
     Service service = new Service(data);
     service.start();
+    // gives their places to the changes that the demo fleet made
+    get(service.address("/api/v1/feed/snapshot?limit=1"), null);
     service.close();
     fill(data, events);
     service.start();
@@ -74,7 +82,7 @@ final class FeedSpeed {
     Rate ours304 = rate(pages, true);
     Rate theirs304 = rate(List.of(same), true);
     floor.destroy();
-    double[] delays = new double[3];
+    Delays delays = new Delays();
     boolean lost = deliver(service, delays);
     service.close();
     System.out.printf(
@@ -93,10 +101,35 @@ final class FeedSpeed {
                 "floorEventsPerSecond", Math.round(theirs.perSecond() * PAGE),
                 "unchangedPerSecond", Math.round(ours304.perSecond()),
                 "floorUnchangedPerSecond", Math.round(theirs304.perSecond()),
-                "hookP50Ms", delays[0],
-                "hookP99Ms", delays[1],
-                "hookMostMs", delays[2],
+                "hooks", delays.figures(),
                 "lostByKill", lost)));
+  }
+
+  /** Of web hooks, in ms: from the call, which ends with the commit, and from its answer. */
+  private static final class Delays {
+    private final ConcurrentLinkedQueue<Double> fromCall = new ConcurrentLinkedQueue<>();
+    private final ConcurrentLinkedQueue<Double> fromAnswer = new ConcurrentLinkedQueue<>();
+    private double changesPerSecond;
+
+    void clear() {
+      fromCall.clear();
+      fromAnswer.clear();
+    }
+
+    Map<String, Object> figures() {
+      return Map.of(
+          "count", fromCall.size(),
+          "changesPerSecond", changesPerSecond,
+          "fromCallP50Ms", share(fromCall, 0.5),
+          "fromCallP99Ms", share(fromCall, 0.99),
+          "fromAnswerP50Ms", share(fromAnswer, 0.5),
+          "fromAnswerP99Ms", share(fromAnswer, 0.99));
+    }
+
+    private static double share(Collection<Double> all, double share) {
+      double[] sorted = all.stream().mapToDouble(Double::doubleValue).sorted().toArray();
+      return sorted[(int) (sorted.length * share)];
+    }
   }
 
   /** Events as the demo fleet made them, over and over. */
@@ -108,7 +141,7 @@ final class FeedSpeed {
       statement.execute(
           "insert into feed_event (position, type, subject, happened, data)"
               + " select (select position from feed_head) + x.n, e.type, e.subject, e.happened,"
-              + " e.data from (select x as n from system_range(1, "
+              + " e.data from (select \"X\" as n from system_range(1, "
               + events
               + ")) x cross join (select * from feed_event where type = 'coldround.task.planned'"
               + " order by id fetch first 1 rows only) e");
@@ -206,9 +239,8 @@ final class FeedSpeed {
   }
 
   /** True when a change that was answered was not delivered. */
-  private boolean deliver(Service service, double[] delays) throws Exception {
-    ConcurrentLinkedQueue<Double> measured = new ConcurrentLinkedQueue<>();
-    Set<String> received = ConcurrentHashMap.newKeySet();
+  private boolean deliver(Service service, Delays delays) throws Exception {
+    Map<String, Instant> received = new ConcurrentHashMap<>();
     HttpServer receiver = HttpServer.create(new InetSocketAddress("127.0.0.1", 0), 50);
     ExecutorService threads = Executors.newCachedThreadPool();
     receiver.setExecutor(threads);
@@ -219,10 +251,8 @@ final class FeedSpeed {
           JsonNode event = JSON.readTree(exchange.getRequestBody());
           exchange.sendResponseHeaders(204, -1);
           exchange.close();
-          received.add(
-              event.get("subject").asText() + event.at("/data/booking/reference").asText());
-          Instant then = Instant.parse(event.get("time").asText());
-          measured.add(java.time.Duration.between(then, now).toNanos() / 1e6);
+          received.putIfAbsent(
+              event.get("subject").asText() + event.at("/data/booking/reference").asText(), now);
         });
     receiver.start();
     String hook = "http://127.0.0.1:" + receiver.getAddress().getPort() + "/";
@@ -231,40 +261,49 @@ final class FeedSpeed {
         "POST",
         "{\"url\": \"" + hook + "\", \"types\": [\"coldround.task.booked\"]}");
     List<String> tasks = tasks(service);
-    book(service, tasks, 3, "warm-up", new AtomicInteger());
-    Thread.sleep(2000);
-    measured.clear();
-    book(service, tasks, 10, "measured", new AtomicInteger());
-    Thread.sleep(2000);
-    double[] sorted = measured.stream().mapToDouble(Double::doubleValue).sorted().toArray();
-    delays[0] = sorted[sorted.length / 2];
-    delays[1] = sorted[(int) (sorted.length * 0.99)];
-    delays[2] = sorted[sorted.length - 1];
-    System.out.printf("%d hooks, p99 %.0f ms%n", sorted.length, delays[1]);
-    Set<String> answered = killed(service, tasks);
-    Instant end = Instant.now().plusSeconds(90);
-    while (!received.containsAll(answered) && Instant.now().isBefore(end)) {
-      Thread.sleep(100);
+    book(service, tasks, 5, "warm-up");
+    await(received, sent.keySet());
+    sent.clear();
+    answered.clear();
+    delays.changesPerSecond = book(service, tasks, 10, "measured");
+    await(received, answered.keySet());
+    for (String change : answered.keySet()) {
+      Instant came = received.get(change);
+      delays.fromCall.add(Duration.between(sent.get(change), came).toNanos() / 1e6);
+      // it may come before the answer does
+      double late = Duration.between(answered.get(change), came).toNanos() / 1e6;
+      delays.fromAnswer.add(Math.max(0, late));
     }
-    boolean lost = !received.containsAll(answered);
-    System.out.printf("%d changes answered before the kill, lost: %b%n", answered.size(), lost);
+    System.out.println(delays.figures());
+    sent.clear();
+    answered.clear();
+    Set<String> before = killed(service, tasks);
+    boolean lost = !await(received, before);
+    System.out.printf("%d changes answered before the kill, lost: %b%n", before.size(), lost);
     receiver.stop(0);
     threads.shutdownNow();
     return lost;
   }
 
+  /** Whether all have come, after a minute and a half at the latest. */
+  private static boolean await(Map<String, Instant> received, Set<String> changes)
+      throws InterruptedException {
+    Instant end = Instant.now().plusSeconds(90);
+    while (!received.keySet().containsAll(changes) && Instant.now().isBefore(end)) {
+      Thread.sleep(20);
+    }
+    return received.keySet().containsAll(changes);
+  }
+
   /** What was answered before the service was killed in the middle of it. */
   private Set<String> killed(Service service, List<String> tasks) throws Exception {
-    Set<String> answered = ConcurrentHashMap.newKeySet();
     ExecutorService writers = Executors.newFixedThreadPool(8);
     for (int w = 0; w < 8; w++) {
       int writer = w;
       writers.submit(
           () -> {
             for (int n = writer; n < tasks.size(); n += 8) {
-              String reference = "kill-" + n;
-              booking(service, tasks.get(n), n, reference);
-              answered.add(tasks.get(n) + reference);
+              booking(service, tasks.get(n), n, "kill-" + n);
             }
             return null;
           });
@@ -275,8 +314,9 @@ final class FeedSpeed {
     service.kill();
     writers.shutdown();
     writers.awaitTermination(60, TimeUnit.SECONDS);
+    Set<String> before = Set.copyOf(answered.keySet());
     service.start();
-    return answered;
+    return before;
   }
 
   private List<String> tasks(Service service) throws Exception {
@@ -286,13 +326,17 @@ final class FeedSpeed {
     return ids;
   }
 
-  /** At a steady rate, whatever the answers take. */
-  private void book(
-      Service service, List<String> tasks, int seconds, String reference, AtomicInteger done)
+  /**
+   * At a steady rate, whatever the answers take.
+   *
+   * @return changes a second that were answered
+   */
+  private double book(Service service, List<String> tasks, int seconds, String reference)
       throws Exception {
     ExecutorService writers = Executors.newFixedThreadPool(16);
     long start = System.nanoTime();
-    for (int n = 0; n < seconds * CHANGES_PER_SECOND; n++) {
+    int count = seconds * CHANGES_PER_SECOND;
+    for (int n = 0; n < count; n++) {
       long due = start + n * (1_000_000_000L / CHANGES_PER_SECOND);
       long left = due - System.nanoTime();
       if (left > 0) {
@@ -300,16 +344,13 @@ final class FeedSpeed {
       }
       int number = n;
       writers.submit(
-          () -> {
-            booking(service, tasks.get(number % tasks.size()), number, reference);
-            return done.incrementAndGet();
-          });
+          () -> booking(service, tasks.get(number % tasks.size()), number, reference + number));
     }
     writers.shutdown();
-    writers.awaitTermination(60, TimeUnit.SECONDS);
-    System.out.printf(
-        "%s: %d of %d bookings in %.1f s%n",
-        reference, done.get(), seconds * CHANGES_PER_SECOND, (System.nanoTime() - start) / 1e9);
+    writers.awaitTermination(300, TimeUnit.SECONDS);
+    double took = (System.nanoTime() - start) / 1e9;
+    System.out.printf("%s: %d of %d bookings in %.1f s%n", reference, answered.size(), count, took);
+    return answered.size() / took;
   }
 
   private void booking(Service service, String task, int number, String reference) {
@@ -319,6 +360,7 @@ final class FeedSpeed {
     String json =
         "{\"start\": \"%s\", \"reference\": \"%s\"}".formatted(begins.toInstant(), reference);
     try {
+      sent.put(task + reference, Instant.now());
       // over what is booked already, or a first booking
       int status = status(request(address, "PUT", json).header("If-Match", "*"));
       if (status == 412) {
@@ -327,6 +369,7 @@ final class FeedSpeed {
       if (status != 200 && status != 201) {
         throw new IOException("booking answered " + status);
       }
+      answered.put(task + reference, Instant.now());
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     } catch (InterruptedException e) {

@@ -3,6 +3,7 @@ package coldround.feed.edge;
 import com.fasterxml.jackson.annotation.JsonRawValue;
 import java.net.URI;
 import java.time.Instant;
+import org.eclipse.microprofile.openapi.annotations.enums.SchemaType;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 
 /**
@@ -12,6 +13,18 @@ import org.eclipse.microprofile.openapi.annotations.media.Schema;
  * @param dataschema address of the JSON Schema of the data
  * @param data how what changed stands now
  */
+@Schema(
+    requiredProperties = {
+      "specversion",
+      "id",
+      "source",
+      "type",
+      "subject",
+      "time",
+      "datacontenttype",
+      "dataschema",
+      "data"
+    })
 record CloudEvent(
     String specversion,
     String id,
@@ -21,10 +34,7 @@ record CloudEvent(
     Instant time,
     String datacontenttype,
     URI dataschema,
-    @JsonRawValue
-        @Schema(
-            type = org.eclipse.microprofile.openapi.annotations.enums.SchemaType.OBJECT,
-            description = "As the schema of its type says")
+    @JsonRawValue @Schema(type = SchemaType.OBJECT, description = "As the schema of its type says")
         String data) {
 
   /** Media type of one event in JSON. */

@@ -67,7 +67,10 @@ public class DeadLettersResource {
   @APIResponse(
       responseCode = "200",
       description = "A page of dead letters",
-      content = @Content(schema = @Schema(implementation = DeadLetterPage.class)))
+      content =
+          @Content(
+              mediaType = "application/json",
+              schema = @Schema(implementation = DeadLetterPage.class)))
   @APIResponse(responseCode = "404", description = "There is no such subscription: not-found")
   public Response list(
       @PathParam("id") String id,
@@ -118,7 +121,10 @@ public class DeadLettersResource {
   @APIResponse(
       responseCode = "202",
       description = "They are on their way",
-      content = @Content(schema = @Schema(implementation = Sending.class)))
+      content =
+          @Content(
+              mediaType = "application/json",
+              schema = @Schema(implementation = Sending.class)))
   @APIResponse(responseCode = "404", description = "There is no such subscription: not-found")
   @APIResponse(responseCode = "409", description = "The subscription is stopped: conflict")
   public Response allAgain(@PathParam("id") String id) {
@@ -134,7 +140,10 @@ public class DeadLettersResource {
   @APIResponse(
       responseCode = "202",
       description = "It is on its way",
-      content = @Content(schema = @Schema(implementation = Sending.class)))
+      content =
+          @Content(
+              mediaType = "application/json",
+              schema = @Schema(implementation = Sending.class)))
   @APIResponse(responseCode = "404", description = "There is no such dead letter: not-found")
   @APIResponse(responseCode = "409", description = "The subscription is stopped: conflict")
   public Response again(@PathParam("id") String id, @PathParam("letter") String letter) {

@@ -19,6 +19,7 @@ import jakarta.ws.rs.core.UriInfo;
 import java.time.Duration;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.enums.SchemaType;
 import org.eclipse.microprofile.openapi.annotations.media.Content;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
@@ -65,6 +66,14 @@ public class FeedResource {
       summary =
           "Changes behind a cursor as CloudEvents, in order, each at least once; 'next' is never"
               + " null and continues behind the last one")
+  @APIResponse(
+      responseCode = "200",
+      description = "The changes behind the cursor; none is an empty list",
+      content =
+          @Content(
+              mediaType = "application/json",
+              schema = @Schema(type = SchemaType.ARRAY, implementation = CloudEvent.class)))
+  @APIResponse(responseCode = "410", description = "cursor-too-old: start again from the snapshot")
   public Response read(
       @QueryParam("after") String after,
       @QueryParam("limit") String limit,
@@ -74,8 +83,13 @@ public class FeedResource {
       throws InterruptedException {
     int most = Parameters.limit(limit);
     long end = System.nanoTime() + Duration.ofSeconds(seconds(wait)).toNanos();
-    FeedPages.Key key = new FeedPages.Key(position(after), most, service.address(uri));
+    Cursor cursor = cursor(after);
+    FeedPages.Key key = new FeedPages.Key(cursor.position(), most, service.address(uri));
+    // one that is full lies neither ahead nor behind what was kept when it was read
     FeedPages.Kept page = pages.full(key);
+    if (page == null) {
+      check(after, cursor);
+    }
     while (page == null) {
       long mark = signal.mark();
       page = pages.read(key);
@@ -101,6 +115,7 @@ public class FeedResource {
    * @param next of the following page, null on the last
    * @param cursor where the feed goes on behind this snapshot, the same on all its pages
    */
+  @Schema(requiredProperties = {"items", "cursor"})
   record SnapshotPage(List<?> items, String next, String cursor) {}
 
   @GET
@@ -113,7 +128,11 @@ public class FeedResource {
               + " 'cursor': what changes meanwhile is told there")
   @APIResponse(
       responseCode = "200",
-      content = @Content(schema = @Schema(implementation = SnapshotPage.class)))
+      description = "A page of what is open",
+      content =
+          @Content(
+              mediaType = "application/json",
+              schema = @Schema(implementation = SnapshotPage.class)))
   public Response snapshot(
       @QueryParam("after") String after,
       @QueryParam("limit") String limit,
@@ -146,10 +165,18 @@ public class FeedResource {
   }
 
   private long position(String after) {
-    if (after == null || after.isEmpty()) {
-      return beginning();
-    }
-    Cursor cursor = Cursor.parse(after).orElseThrow(() -> Parameters.badCursor(after));
+    Cursor cursor = cursor(after);
+    check(after, cursor);
+    return cursor.position();
+  }
+
+  private Cursor cursor(String after) {
+    return after == null || after.isEmpty()
+        ? new Cursor(feed.head().oldest)
+        : Cursor.parse(after).orElseThrow(() -> Parameters.badCursor(after));
+  }
+
+  private void check(String after, Cursor cursor) {
     FeedHeadRow head = feed.head();
     if (cursor.position() > head.position) {
       throw Problem.badField(
@@ -163,11 +190,6 @@ public class FeedResource {
           "Start again from /api/v1/feed/snapshot and go on with the cursor it gives.",
           List.of());
     }
-    return cursor.position();
-  }
-
-  private long beginning() {
-    return feed.head().oldest;
   }
 
   private static int seconds(String wait) {

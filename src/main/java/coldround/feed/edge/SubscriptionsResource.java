@@ -87,11 +87,17 @@ public class SubscriptionsResource {
               + " at least once and in order; the answer shows the secret, which is not shown again")
   @RequestBody(
       required = true,
-      content = @Content(schema = @Schema(implementation = SubscriptionBody.class)))
+      content =
+          @Content(
+              mediaType = "application/json",
+              schema = @Schema(implementation = SubscriptionBody.class)))
   @APIResponse(
       responseCode = "201",
       description = "Subscribed",
-      content = @Content(schema = @Schema(implementation = SubscriptionView.class)))
+      content =
+          @Content(
+              mediaType = "application/json",
+              schema = @Schema(implementation = SubscriptionView.class)))
   @APIResponse(responseCode = "410", description = "The cursor is too old: cursor-too-old")
   public Response subscribe(
       @HeaderParam("Idempotency-Key") String key,
@@ -130,7 +136,10 @@ public class SubscriptionsResource {
   @APIResponse(
       responseCode = "200",
       description = "A page of subscriptions",
-      content = @Content(schema = @Schema(implementation = SubscriptionPage.class)))
+      content =
+          @Content(
+              mediaType = "application/json",
+              schema = @Schema(implementation = SubscriptionPage.class)))
   public Response list(
       @QueryParam("after") String after,
       @QueryParam("limit") String limit,
@@ -155,7 +164,10 @@ public class SubscriptionsResource {
   @APIResponse(
       responseCode = "200",
       description = "The subscription, without its secret",
-      content = @Content(schema = @Schema(implementation = SubscriptionView.class)))
+      content =
+          @Content(
+              mediaType = "application/json",
+              schema = @Schema(implementation = SubscriptionView.class)))
   @APIResponse(responseCode = "404", description = "There is none of that id: not-found")
   public Response get(@PathParam("id") String id, @Context Request request) {
     SubscriptionRow row = subscriptions.find(id).orElseThrow(() -> none(id));
@@ -190,7 +202,10 @@ public class SubscriptionsResource {
   @APIResponse(
       responseCode = "200",
       description = "The subscription with its new secret",
-      content = @Content(schema = @Schema(implementation = SubscriptionView.class)))
+      content =
+          @Content(
+              mediaType = "application/json",
+              schema = @Schema(implementation = SubscriptionView.class)))
   @APIResponse(responseCode = "404", description = "There is none of that id: not-found")
   public Response rotate(
       @PathParam("id") String id,
@@ -210,7 +225,10 @@ public class SubscriptionsResource {
   @APIResponse(
       responseCode = "200",
       description = "The subscription, active",
-      content = @Content(schema = @Schema(implementation = SubscriptionView.class)))
+      content =
+          @Content(
+              mediaType = "application/json",
+              schema = @Schema(implementation = SubscriptionView.class)))
   @APIResponse(responseCode = "404", description = "There is none of that id: not-found")
   public Response resume(
       @PathParam("id") String id,

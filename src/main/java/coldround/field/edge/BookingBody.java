@@ -9,7 +9,7 @@ import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 
 /** A booking as it is sent in JSON. */
-@Schema(name = "Booking")
+@Schema(name = "Booking", requiredProperties = "start")
 record BookingBody(
     @Schema(
             description = "When it begins, with the offset from UTC",

@@ -77,7 +77,10 @@ public class BookingResource {
   @Operation(operationId = "getBooking", summary = "For when a task is booked")
   @APIResponse(
       responseCode = "200",
-      content = @Content(schema = @Schema(implementation = BookingView.class)))
+      content =
+          @Content(
+              mediaType = "application/json",
+              schema = @Schema(implementation = BookingView.class)))
   public Response booking(@PathParam("id") String id, @Context Request request) {
     return answers.read(there(known.read(id)), request);
   }
@@ -98,15 +101,28 @@ public class BookingResource {
       summary =
           "A task is booked for a time. The same again changes nothing; another reference than the"
               + " one on record needs If-Match")
-  @RequestBody(content = @Content(schema = @Schema(implementation = BookingBody.class)))
+  @RequestBody(
+      content =
+          @Content(
+              mediaType = "application/json",
+              schema = @Schema(implementation = BookingBody.class)))
   @APIResponse(
       responseCode = "200",
-      content = @Content(schema = @Schema(implementation = BookingView.class)))
+      content =
+          @Content(
+              mediaType = "application/json",
+              schema = @Schema(implementation = BookingView.class)))
   @APIResponse(
       responseCode = "201",
-      content = @Content(schema = @Schema(implementation = BookingView.class)))
+      content =
+          @Content(
+              mediaType = "application/json",
+              schema = @Schema(implementation = BookingView.class)))
   @APIResponse(responseCode = "409", description = "Done already, or booked by another reference")
   @APIResponse(responseCode = "412", description = "Not as the caller has seen it")
+  @APIResponse(
+      responseCode = "422",
+      description = "wrong-booking: errors name each field; or idempotency-key-reused")
   public Response book(
       @PathParam("id") String id,
       @HeaderParam("Idempotency-Key") String key,
@@ -164,6 +180,7 @@ public class BookingResource {
   @RolesAllowed({Role.PLANNER_CODE, Role.SCHEDULER_CODE})
   @Operation(operationId = "cancelBooking", summary = "The booking is off; the task stays open")
   @APIResponse(responseCode = "204", description = "There is no booking any more")
+  @APIResponse(responseCode = "412", description = "Not as the caller has seen it")
   public Response cancel(
       @PathParam("id") String id,
       @HeaderParam("Idempotency-Key") String key,

@@ -97,7 +97,8 @@ public class CompletionResource {
   @Operation(operationId = "getCompletion", summary = "Which visit did a task")
   @APIResponse(
       responseCode = "200",
-      content = @Content(schema = @Schema(implementation = Done.class)))
+      content =
+          @Content(mediaType = "application/json", schema = @Schema(implementation = Done.class)))
   public Response completion(@PathParam("id") String id, @Context Request request) {
     Done done = Done.of(known.read(id));
     if (done == null) {
@@ -114,15 +115,28 @@ public class CompletionResource {
       summary =
           "A task is done by a visit, which is stored and scored at once; the same again changes"
               + " nothing")
-  @RequestBody(content = @Content(schema = @Schema(implementation = VisitBody.class)))
+  @RequestBody(
+      content =
+          @Content(
+              mediaType = "application/json",
+              schema = @Schema(implementation = VisitBody.class)))
   @APIResponse(
       responseCode = "200",
-      content = @Content(schema = @Schema(implementation = CompletionView.class)))
+      content =
+          @Content(
+              mediaType = "application/json",
+              schema = @Schema(implementation = CompletionView.class)))
   @APIResponse(
       responseCode = "201",
-      content = @Content(schema = @Schema(implementation = CompletionView.class)))
+      content =
+          @Content(
+              mediaType = "application/json",
+              schema = @Schema(implementation = CompletionView.class)))
   @APIResponse(responseCode = "409", description = "Done already by another visit")
   @APIResponse(responseCode = "412", description = "Not as the caller has seen it")
+  @APIResponse(
+      responseCode = "422",
+      description = "wrong-visit: errors name each field; or idempotency-key-reused")
   public Response complete(
       @PathParam("id") String id,
       @QueryParam("measures") String measures,

@@ -40,7 +40,10 @@ public class VisitResource {
   @Operation(operationId = "getVisit", summary = "One visit with the verdicts on its readings")
   @APIResponse(
       responseCode = "200",
-      content = @Content(schema = @Schema(implementation = VisitView.class)))
+      content =
+          @Content(
+              mediaType = "application/json",
+              schema = @Schema(implementation = VisitView.class)))
   public Response visit(
       @PathParam("unit") String unit,
       @PathParam("visit") String visit,

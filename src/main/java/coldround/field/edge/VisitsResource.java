@@ -56,15 +56,25 @@ public class VisitsResource {
       summary =
           "One visit from the field; the same unit and visit number again is a correction. Answers"
               + " with verdicts on its readings")
-  @RequestBody(content = @Content(schema = @Schema(implementation = VisitBody.class)))
+  @RequestBody(
+      content =
+          @Content(
+              mediaType = "application/json",
+              schema = @Schema(implementation = VisitBody.class)))
   @APIResponse(
       responseCode = "201",
       description = "The visit was new",
-      content = @Content(schema = @Schema(implementation = VisitView.class)))
+      content =
+          @Content(
+              mediaType = "application/json",
+              schema = @Schema(implementation = VisitView.class)))
   @APIResponse(
       responseCode = "200",
       description = "The visit was corrected, or is as it was",
-      content = @Content(schema = @Schema(implementation = VisitView.class)))
+      content =
+          @Content(
+              mediaType = "application/json",
+              schema = @Schema(implementation = VisitView.class)))
   @APIResponse(responseCode = "422", description = "A field of the visit is wrong; see errors")
   public Response record(
       @HeaderParam("Idempotency-Key") String key,

@@ -77,7 +77,10 @@ public class ConfirmationResource {
   @APIResponse(
       responseCode = "200",
       description = "The reading as it now stands",
-      content = @Content(schema = @Schema(implementation = UnitResource.ReadingView.class)))
+      content =
+          @Content(
+              mediaType = "application/json",
+              schema = @Schema(implementation = UnitResource.ReadingView.class)))
   @APIResponse(responseCode = "400", description = "urn:coldround:problem:bad-request")
   @APIResponse(
       responseCode = "404",

@@ -37,6 +37,10 @@ import java.util.Map;
 import java.util.TreeMap;
 import java.util.regex.Pattern;
 import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.enums.SchemaType;
+import org.eclipse.microprofile.openapi.annotations.media.Content;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 
 /** One unit: its nameplate, its latest readings and what happened to it. */
@@ -76,6 +80,8 @@ public class UnitResource {
     }
   }
 
+  /** Beside what is named here each quantity of the nameplate, such as charge. */
+  @Schema(additionalProperties = Measured.class)
   record UnitView(
       String id,
       String customer,
@@ -90,7 +96,7 @@ public class UnitResource {
       String refrigerant,
       String condenserPlace,
       LocalDate retired,
-      @JsonAnyGetter Map<String, Measured> plate,
+      @JsonAnyGetter @Schema(hidden = true) Map<String, Measured> plate,
       List<ReadingView> latestReadings) {}
 
   /** One entry of the history: a visit or a fault. */
@@ -124,6 +130,13 @@ public class UnitResource {
   @GET
   @RolesAllowed({Role.PLANNER_CODE, Role.TECHNICIAN_CODE, Role.CUSTOMER_CODE})
   @Operation(operationId = "getUnit", summary = "One unit with its latest readings")
+  @APIResponse(
+      responseCode = "200",
+      description = "The unit",
+      content =
+          @Content(
+              mediaType = "application/json",
+              schema = @Schema(implementation = UnitView.class)))
   public Response unit(
       @PathParam("id") String id,
       @QueryParam("measures") String measures,
@@ -138,6 +151,13 @@ public class UnitResource {
   @Operation(
       operationId = "getUnitHistory",
       summary = "Visits with readings, findings and work, and faults, newest first")
+  @APIResponse(
+      responseCode = "200",
+      description = "A page of what happened",
+      content =
+          @Content(
+              mediaType = "application/json",
+              schema = @Schema(type = SchemaType.ARRAY, implementation = Event.class)))
   public Response history(
       @PathParam("id") String id,
       @QueryParam("measures") String measures,

@@ -20,6 +20,9 @@ import java.net.URI;
 import java.util.ArrayList;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.media.Content;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 
 /** How files of one origin are written: what is known, and what one saves oneself. */
@@ -53,6 +56,11 @@ public class ProfilesResource {
   @GET
   @RolesAllowed(Role.PLANNER_CODE)
   @Operation(operationId = "listProfiles", summary = "Names of all profiles")
+  @APIResponse(
+      responseCode = "200",
+      description = "All profiles",
+      content =
+          @Content(mediaType = "application/json", schema = @Schema(implementation = Lines.class)))
   public Response list(@Context Request request) {
     List<Line> lines = new ArrayList<>();
     for (String name : profiles.names()) {
@@ -67,6 +75,13 @@ public class ProfilesResource {
   @Path("{name}")
   @RolesAllowed(Role.PLANNER_CODE)
   @Operation(operationId = "getProfile", summary = "One profile, in the form in which it is sent")
+  @APIResponse(
+      responseCode = "200",
+      description = "The profile",
+      content =
+          @Content(
+              mediaType = "application/json",
+              schema = @Schema(implementation = ProfileDocument.class)))
   public Response one(@PathParam("name") String name, @Context Request request) {
     Profile profile =
         profiles.find(name).orElseThrow(() -> Problem.notFound("profile '" + name + "'"));
@@ -79,6 +94,21 @@ public class ProfilesResource {
   @Operation(
       operationId = "saveProfile",
       summary = "Save a profile of one's own, or replace one of that name")
+  @APIResponse(
+      responseCode = "200",
+      description = "In the place of the one before",
+      content =
+          @Content(
+              mediaType = "application/json",
+              schema = @Schema(implementation = ProfileDocument.class)))
+  @APIResponse(
+      responseCode = "201",
+      description = "A new one",
+      content =
+          @Content(
+              mediaType = "application/json",
+              schema = @Schema(implementation = ProfileDocument.class)))
+  @APIResponse(responseCode = "409", description = "conflict: the name belongs to the service")
   public Response save(ProfileDocument document) {
     Profile profile = checked(document);
     boolean created = profiles.save(profile);

@@ -56,7 +56,7 @@ public class SheetPaper {
       content = @Content(mediaType = "application/pdf"))
   @APIResponse(
       responseCode = "400",
-      description = "not-valid: the day is no date, or the measures are unknown",
+      description = "bad-request: the day is no date, or the measures are unknown",
       content = @Content(mediaType = "application/problem+json"))
   @APIResponse(
       responseCode = "404",

@@ -22,6 +22,10 @@ import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriInfo;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.enums.SchemaType;
+import org.eclipse.microprofile.openapi.annotations.media.Content;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 
 /** What is known about refrigerants: what they are, and what law says of them by when. */
@@ -45,6 +49,13 @@ public class RefrigerantsResource {
   @Operation(
       operationId = "listRefrigerants",
       summary = "All refrigerants with family, composition, safety group, GWP and phase-out rules")
+  @APIResponse(
+      responseCode = "200",
+      description = "A page of them",
+      content =
+          @Content(
+              mediaType = "application/json",
+              schema = @Schema(type = SchemaType.ARRAY, implementation = RefrigerantView.class)))
   public Response list(
       @QueryParam("jurisdiction") String jurisdiction,
       @QueryParam("measures") String measures,
@@ -69,6 +80,13 @@ public class RefrigerantsResource {
   @Operation(
       operationId = "getRefrigerant",
       summary = "One refrigerant by its designation in any usual spelling")
+  @APIResponse(
+      responseCode = "200",
+      description = "The refrigerant",
+      content =
+          @Content(
+              mediaType = "application/json",
+              schema = @Schema(implementation = RefrigerantView.class)))
   public Response refrigerant(
       @PathParam("designation") String designation,
       @QueryParam("jurisdiction") String jurisdiction,

@@ -27,6 +27,9 @@ import jakarta.ws.rs.core.Request;
 import jakarta.ws.rs.core.Response;
 import java.util.function.Supplier;
 import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.media.Content;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 
 /** What a gauge should show: saturation points, and the head pressure to expect on a day. */
@@ -63,6 +66,16 @@ public class SaturationResource {
   @Operation(
       operationId = "getSaturation",
       summary = "Bubble and dew point at a pressure or a temperature")
+  @APIResponse(
+      responseCode = "200",
+      description = "Both points",
+      content =
+          @Content(
+              mediaType = "application/json",
+              schema = @Schema(implementation = SaturationView.class)))
+  @APIResponse(
+      responseCode = "422",
+      description = "no-saturation-curve, or outside-saturation-table")
   public Response saturation(
       @PathParam("designation") String designation,
       @QueryParam("pressure") String pressure,
@@ -92,6 +105,16 @@ public class SaturationResource {
   @Operation(
       operationId = "getExpectedHead",
       summary = "Condensing temperature and head pressure to expect at an ambient and a split")
+  @APIResponse(
+      responseCode = "200",
+      description = "What the gauge should show",
+      content =
+          @Content(
+              mediaType = "application/json",
+              schema = @Schema(implementation = ExpectedHeadView.class)))
+  @APIResponse(
+      responseCode = "422",
+      description = "no-saturation-curve, or outside-saturation-table")
   public Response expectedHead(
       @PathParam("designation") String designation,
       @QueryParam("ambient") String ambient,

@@ -27,6 +27,7 @@ import java.io.UncheckedIOException;
 import java.net.URI;
 import java.nio.charset.StandardCharsets;
 import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.enums.SchemaType;
 import org.eclipse.microprofile.openapi.annotations.media.Content;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.eclipse.microprofile.openapi.annotations.parameters.RequestBody;
@@ -112,6 +113,10 @@ public class PlansResource {
   @Path("{id:[^.]+}.csv")
   @RolesAllowed({Role.PLANNER_CODE, Role.CUSTOMER_CODE})
   @Operation(operationId = "readReplacementPlanCsv", summary = "Its units as CSV")
+  @APIResponse(
+      responseCode = "200",
+      description = "A row a unit",
+      content = @Content(mediaType = "text/csv", schema = @Schema(type = SchemaType.STRING)))
   public Response sheet(@PathParam("id") String id, @Context Request request) {
     return named(answers.read(found(id).sheet(), CSV, request), id + ".csv");
   }
@@ -120,6 +125,10 @@ public class PlansResource {
   @Path("{id:[^.]+}.html")
   @RolesAllowed({Role.PLANNER_CODE, Role.CUSTOMER_CODE})
   @Operation(operationId = "readReplacementPlanHtml", summary = "The report for the customer")
+  @APIResponse(
+      responseCode = "200",
+      description = "The report",
+      content = @Content(mediaType = "text/html", schema = @Schema(type = SchemaType.STRING)))
   public Response report(@PathParam("id") String id, @Context Request request) {
     return answers.read(found(id).report(), HTML, request).build();
   }
@@ -128,6 +137,13 @@ public class PlansResource {
   @Path("{id:[^.]+}.pdf")
   @RolesAllowed({Role.PLANNER_CODE, Role.CUSTOMER_CODE})
   @Operation(operationId = "readReplacementPlanPdf", summary = "The report for the customer, PDF")
+  @APIResponse(
+      responseCode = "200",
+      description = "The report",
+      content =
+          @Content(
+              mediaType = "application/pdf",
+              schema = @Schema(type = SchemaType.STRING, format = "binary")))
   public Response print(@PathParam("id") String id) {
     byte[] pdf = pdf(new String(found(id).report(), StandardCharsets.UTF_8));
     return named(Response.ok(pdf, PDF), id + ".pdf");

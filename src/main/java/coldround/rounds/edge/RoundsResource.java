@@ -92,10 +92,13 @@ public class RoundsResource {
   @APIResponse(
       responseCode = "202",
       description = "The plan, being worked on; read it at Location",
-      content = @Content(mediaType = "application/json"))
+      content =
+          @Content(
+              mediaType = "application/json",
+              schema = @Schema(implementation = RoundView.class)))
   @APIResponse(
       responseCode = "400",
-      description = "not-valid: errors[] names every wrong field",
+      description = "bad-request: errors[] names every wrong field",
       content = @Content(mediaType = "application/problem+json"))
   @APIResponse(
       responseCode = "503",
@@ -109,7 +112,7 @@ public class RoundsResource {
               content =
                   @Content(
                       mediaType = "application/json",
-                      schema = @Schema(type = SchemaType.OBJECT),
+                      schema = @Schema(implementation = RoundBodies.Order.class),
                       examples = @ExampleObject(name = "usual", value = PLAN_EXAMPLE)))
           JsonNode body) {
     RoundRequest asked =
@@ -148,7 +151,10 @@ public class RoundsResource {
   @APIResponse(
       responseCode = "200",
       description = "Days, stops, tasks with reasons, travel, cost, what is left out and why",
-      content = @Content(mediaType = "application/json"))
+      content =
+          @Content(
+              mediaType = "application/json",
+              schema = @Schema(implementation = RoundView.class)))
   @APIResponse(responseCode = "304", description = "What If-None-Match named is still so")
   @APIResponse(
       responseCode = "404",
@@ -219,10 +225,13 @@ public class RoundsResource {
   @APIResponse(
       responseCode = "202",
       description = "The plan, being worked on anew",
-      content = @Content(mediaType = "application/json"))
+      content =
+          @Content(
+              mediaType = "application/json",
+              schema = @Schema(implementation = RoundView.class)))
   @APIResponse(
       responseCode = "400",
-      description = "not-valid: errors[] names every wrong field",
+      description = "bad-request: errors[] names every wrong field",
       content = @Content(mediaType = "application/problem+json"))
   @APIResponse(
       responseCode = "404",
@@ -241,7 +250,7 @@ public class RoundsResource {
               content =
                   @Content(
                       mediaType = "application/json",
-                      schema = @Schema(type = SchemaType.OBJECT),
+                      schema = @Schema(implementation = RoundBodies.Again.class),
                       examples = @ExampleObject(name = "usual", value = "{\"seconds\": 30}")))
           JsonNode body) {
     entry(id);
@@ -259,10 +268,13 @@ public class RoundsResource {
   @APIResponse(
       responseCode = "200",
       description = "The round that takes it, and what moved",
-      content = @Content(mediaType = "application/json"))
+      content =
+          @Content(
+              mediaType = "application/json",
+              schema = @Schema(implementation = Changing.Inserted.class)))
   @APIResponse(
       responseCode = "400",
-      description = "not-valid: errors[] names every wrong field",
+      description = "bad-request: errors[] names every wrong field",
       content = @Content(mediaType = "application/problem+json"))
   @APIResponse(
       responseCode = "404",
@@ -282,7 +294,7 @@ public class RoundsResource {
               content =
                   @Content(
                       mediaType = "application/json",
-                      schema = @Schema(type = SchemaType.OBJECT),
+                      schema = @Schema(implementation = RoundBodies.Emergency.class),
                       examples =
                           @ExampleObject(
                               name = "usual",
@@ -302,7 +314,7 @@ public class RoundsResource {
   @APIResponse(
       responseCode = "200",
       description = "One row a task",
-      content = @Content(mediaType = "text/csv"))
+      content = @Content(mediaType = "text/csv", schema = @Schema(type = SchemaType.STRING)))
   @APIResponse(
       responseCode = "404",
       description = "not-found: no such plan",
@@ -327,7 +339,8 @@ public class RoundsResource {
   @APIResponse(
       responseCode = "200",
       description = "A FeatureCollection: a line a round, a point a stop",
-      content = @Content(mediaType = "application/geo+json"))
+      content =
+          @Content(mediaType = "application/geo+json", schema = @Schema(type = SchemaType.OBJECT)))
   @APIResponse(
       responseCode = "404",
       description = "not-found: no such plan",
@@ -353,10 +366,10 @@ public class RoundsResource {
   @APIResponse(
       responseCode = "200",
       description = "An event a stop",
-      content = @Content(mediaType = "text/calendar"))
+      content = @Content(mediaType = "text/calendar", schema = @Schema(type = SchemaType.STRING)))
   @APIResponse(
       responseCode = "400",
-      description = "not-valid: no such technician",
+      description = "bad-request: no such technician",
       content = @Content(mediaType = "application/problem+json"))
   @APIResponse(
       responseCode = "404",

@@ -56,7 +56,10 @@ public class ConditionResource {
       summary = "The condition score as it could be known at the end of a day")
   @APIResponse(
       responseCode = "200",
-      content = @Content(schema = @Schema(implementation = ConditionView.class)))
+      content =
+          @Content(
+              mediaType = "application/json",
+              schema = @Schema(implementation = ConditionView.class)))
   public Response condition(
       @PathParam("id") String id,
       @QueryParam("asOf") String asOf,

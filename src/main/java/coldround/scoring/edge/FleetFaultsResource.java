@@ -87,7 +87,8 @@ public class FleetFaultsResource {
   @APIResponse(
       responseCode = "200",
       description = "The answer",
-      content = @Content(schema = @Schema(implementation = Curves.class)))
+      content =
+          @Content(mediaType = "application/json", schema = @Schema(implementation = Curves.class)))
   @APIResponse(
       responseCode = "400",
       description = "A parameter or field is wrong; errors say which and how to mend it",

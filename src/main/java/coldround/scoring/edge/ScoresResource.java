@@ -38,6 +38,7 @@ import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.enums.SchemaType;
 import org.eclipse.microprofile.openapi.annotations.media.Content;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.eclipse.microprofile.openapi.annotations.parameters.Parameter;
@@ -118,7 +119,13 @@ public class ScoresResource {
   @Operation(
       operationId = "listScores",
       summary = "The days on which the score changed, newest first, with what changed it")
-  @APIResponse(responseCode = "200", description = "The answer")
+  @APIResponse(
+      responseCode = "200",
+      description = "A page of days",
+      content =
+          @Content(
+              mediaType = "application/json",
+              schema = @Schema(type = SchemaType.ARRAY, implementation = Day.class)))
   @APIResponse(
       responseCode = "400",
       description = "A parameter or field is wrong; errors say which and how to mend it",
@@ -157,7 +164,8 @@ public class ScoresResource {
   @APIResponse(
       responseCode = "200",
       description = "The answer",
-      content = @Content(schema = @Schema(implementation = Effect.class)))
+      content =
+          @Content(mediaType = "application/json", schema = @Schema(implementation = Effect.class)))
   @APIResponse(
       responseCode = "400",
       description = "A parameter or field is wrong; errors say which and how to mend it",

@@ -46,6 +46,10 @@ import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 @Tag(name = "Fleet")
 public class TrialResource {
 
+  /** What may be sent; it is read point by point instead, so that all that is wrong is told. */
+  @Schema(name = "Trial", requiredProperties = "weights")
+  record TrialBody(Map<String, BigDecimal> weights) {}
+
   record Change(BigDecimal before, BigDecimal after) {}
 
   record Ranks(int before, int after) {}
@@ -82,7 +86,10 @@ public class TrialResource {
   @APIResponse(
       responseCode = "200",
       description = "The answer",
-      content = @Content(schema = @Schema(implementation = Outcome.class)))
+      content =
+          @Content(
+              mediaType = "application/json",
+              schema = @Schema(implementation = Outcome.class)))
   @APIResponse(
       responseCode = "400",
       description = "A parameter or field is wrong; errors say which and how to mend it",
@@ -92,6 +99,7 @@ public class TrialResource {
               description = "Points of each factor, 100 together",
               content =
                   @Content(
+                      schema = @Schema(implementation = TrialBody.class),
                       examples =
                           @ExampleObject(
                               name = "age",

@@ -27,6 +27,7 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Locale;
 import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.enums.SchemaType;
 import org.eclipse.microprofile.openapi.annotations.media.Content;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
@@ -40,6 +41,7 @@ public class UnitsResource {
   record Points(String factor, BigDecimal weight, BigDecimal lost, boolean known) {}
 
   /** One unit in the list. */
+  @Schema(name = "UnitInList")
   record Line(
       UnitName unit,
       String customerName,
@@ -73,7 +75,11 @@ public class UnitsResource {
       summary = "Units in use with their last condition score, worst first")
   @APIResponse(
       responseCode = "200",
-      content = @Content(schema = @Schema(implementation = Page.class)))
+      description = "A page of units",
+      content =
+          @Content(
+              mediaType = "application/json",
+              schema = @Schema(type = SchemaType.ARRAY, implementation = Line.class)))
   public Response list(
       @QueryParam("customer") String customer,
       @QueryParam("site") String site,

@@ -19,6 +19,10 @@ import jakarta.ws.rs.core.Response;
 import java.time.Duration;
 import java.util.Map;
 import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.enums.SchemaType;
+import org.eclipse.microprofile.openapi.annotations.media.Content;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 
 /** Tasks for calendar programs to subscribe to. */
@@ -51,7 +55,13 @@ public class CalendarResource {
       operationId = "readTaskCalendar",
       summary =
           "Open tasks due up to a day (usually 92 days ahead) as RFC 5545, with those withdrawn or"
-              + " done in the last 30 days; technician asks for what is booked for one")
+              + " done in the last 30 days; technician asks for what is booked for one, and for"
+              + " what was in the last 30 days and passed on since, as cancelled")
+  @APIResponse(
+      responseCode = "200",
+      description = "A calendar; without METHOD, to be subscribed to",
+      content = @Content(mediaType = "text/calendar", schema = @Schema(type = SchemaType.STRING)))
+  @APIResponse(responseCode = "422", description = "calendar-too-large: ask for less")
   public Response calendar(
       @QueryParam("customer") String customer,
       @QueryParam("site") String site,

@@ -35,6 +35,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.enums.SchemaType;
 import org.eclipse.microprofile.openapi.annotations.media.Content;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.eclipse.microprofile.openapi.annotations.parameters.Parameter;
@@ -113,7 +114,10 @@ public class PlanningResource {
   @APIResponse(
       responseCode = "200",
       description = "The answer",
-      content = @Content(schema = @Schema(implementation = BacktestView.class)))
+      content =
+          @Content(
+              mediaType = "application/json",
+              schema = @Schema(implementation = BacktestView.class)))
   @APIResponse(
       responseCode = "400",
       description = "A parameter or field is wrong; errors say which and how to mend it",
@@ -179,7 +183,13 @@ public class PlanningResource {
   @Operation(
       operationId = "listBundles",
       summary = "Tasks of a site whose windows overlap, offered as one visit, with what that saves")
-  @APIResponse(responseCode = "200", description = "The answer")
+  @APIResponse(
+      responseCode = "200",
+      description = "A page of visits",
+      content =
+          @Content(
+              mediaType = "application/json",
+              schema = @Schema(type = SchemaType.ARRAY, implementation = Bundle.class)))
   @APIResponse(
       responseCode = "400",
       description = "A parameter or field is wrong; errors say which and how to mend it",

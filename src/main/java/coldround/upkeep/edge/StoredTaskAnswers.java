@@ -65,12 +65,16 @@ class StoredTaskAnswers implements TaskAnswers {
   @Override
   public void book(Known task, Booking booking) {
     BookingRow row = entities.find(BookingRow.class, task.taskId());
+    Counted counted = count(task);
     boolean isNew = row == null;
     if (isNew) {
       row = new BookingRow();
       row.taskId = task.taskId();
       row.unitId = number(task);
+    } else if (!row.technician.equals(booking.technician())) {
+      leave(task, row, counted);
     }
+    enter(task, booking.technician());
     row.write(booking);
     if (isNew) {
       entities.persist(row);
@@ -81,10 +85,12 @@ class StoredTaskAnswers implements TaskAnswers {
 
   @Override
   public void cancel(Known task) {
-    entities.remove(entities.find(BookingRow.class, task.taskId()));
+    BookingRow row = entities.find(BookingRow.class, task.taskId());
+    Counted counted = count(task);
+    leave(task, row, counted);
+    entities.remove(row);
     note(task, "booking", "cancelled", brief(task.booking()), "");
-    TaskRow open = entities.find(TaskRow.class, task.taskId());
-    tell(task, "unbooked", open == null ? ClosedTaskRow.WITHDRAWN : open.state, null);
+    tell(task, "unbooked", counted.state(), null);
   }
 
   private void note(Known task, String kind, String action, String was, String became) {
@@ -98,16 +104,45 @@ class StoredTaskAnswers implements TaskAnswers {
             .formatted(booking.start(), booking.technician(), booking.reference());
   }
 
-  private void tell(Known task, String what, String state, Booking booking) {
+  /** The task as calendars are to see it after a change. */
+  private record Counted(int minutes, int sequence, String state) {}
+
+  private Counted count(Known task) {
     TaskRow open = entities.find(TaskRow.class, task.taskId());
     if (open != null) {
       open.sequence++;
       open.changed = clock.instant();
+      return new Counted(open.minutes, open.sequence, open.state);
     }
+    ClosedTaskRow closed = entities.find(ClosedTaskRow.class, task.taskId());
+    closed.sequence++;
+    closed.changed = clock.instant();
+    return new Counted(closed.minutes, closed.sequence, closed.outcome);
+  }
+
+  /** Who subscribed to the calendar of the technician is told there that it is off. */
+  private void leave(Known task, BookingRow booking, Counted counted) {
+    if (!booking.technician.isEmpty()) {
+      enter(task, booking.technician);
+      entities.persist(
+          LeftTaskRow.of(
+              booking, task.task(), counted.minutes(), counted.sequence(), clock.instant()));
+    }
+  }
+
+  private void enter(Known task, String technician) {
+    entities
+        .createQuery("delete from LeftTaskRow where taskId = :task and technician = :technician")
+        .setParameter("task", task.taskId())
+        .setParameter("technician", technician)
+        .executeUpdate();
+  }
+
+  private void tell(Known task, String what, String state, Booking booking) {
     Change change =
         TaskNotice.change(what, task.taskId(), number(task), task.task(), state, booking, null);
     outbox.add(List.of(change));
-    if (open != null) {
+    if (entities.find(TaskRow.class, task.taskId()) != null) {
       entities.flush();
       rearrange(task);
     }
@@ -141,7 +176,10 @@ class StoredTaskAnswers implements TaskAnswers {
   @Override
   public boolean settle(Known task, Completion completion) {
     if (entities.find(TaskRow.class, task.taskId()) != null) {
-      entities.remove(entities.find(CompletionRow.class, task.taskId()));
+      CompletionRow none = entities.find(CompletionRow.class, task.taskId());
+      if (none != null) {
+        entities.remove(none);
+      }
       return false;
     }
     String became = completion.completed() + " by visit " + completion.visit();

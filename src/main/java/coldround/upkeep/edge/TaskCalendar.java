@@ -28,7 +28,7 @@ import java.util.List;
 
 /**
  * Tasks as a calendar to subscribe to (RFC 5545): on their due day until they are booked, then at
- * their hour. It has no METHOD: it is read, not mailed.
+ * their hour; once done, on the day they were done. It has no METHOD: it is read, not mailed.
  */
 final class TaskCalendar {
 
@@ -88,14 +88,21 @@ final class TaskCalendar {
   }
 
   private static void when(CalendarEntry entry, VEvent event) {
-    if (entry.booking() == null) {
-      event.setDateStart(new DateStart(day(entry.due())));
-      event.setDateEnd(new DateEnd(day(entry.due().plusDays(1))));
-    } else {
+    if (isAtItsHour(entry)) {
       Instant start = entry.booking().start().toInstant();
       event.setDateStart(new DateStart(Date.from(start), true));
       event.setDuration(Duration.builder().minutes(entry.minutes()).build());
+    } else {
+      LocalDate day = entry.done() == null ? entry.due() : entry.done();
+      event.setDateStart(new DateStart(day(day)));
+      event.setDateEnd(new DateEnd(day(day.plusDays(1))));
     }
+  }
+
+  /** One that was done on another day than it was booked for takes no hour of that day. */
+  private static boolean isAtItsHour(CalendarEntry entry) {
+    return entry.booking() != null
+        && (entry.done() == null || entry.done().equals(entry.booking().start().toLocalDate()));
   }
 
   /** A day of no zone. */
@@ -111,9 +118,9 @@ final class TaskCalendar {
       boolean sure = entry.booking() != null || !entry.outcome().isEmpty();
       event.setStatus(sure ? Status.confirmed() : Status.tentative());
     }
-    // a due day leaves the technician free
-    event.setTransparency(
-        entry.booking() == null ? Transparency.transparent() : Transparency.opaque());
+    // a due day leaves the technician free, and so does what is done or off
+    boolean busy = entry.booking() != null && entry.outcome().isEmpty();
+    event.setTransparency(busy ? Transparency.opaque() : Transparency.transparent());
   }
 
   private static void describe(Task task, VEvent event) {

@@ -66,6 +66,11 @@ final class TaskReplacing {
     if (earlier != null) {
       row.sequence = earlier.sequence + 1;
       entities.remove(earlier);
+      // what did it has been taken back
+      CompletionRow done = entities.find(CompletionRow.class, task.id());
+      if (done != null) {
+        entities.remove(done);
+      }
     }
     entities.persist(row);
     changes.add(change("planned", task));

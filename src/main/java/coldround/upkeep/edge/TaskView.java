@@ -13,8 +13,24 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.IntStream;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
 
 /** An upkeep task as answers carry it. */
+@Schema(
+    name = "Task",
+    requiredProperties = {
+      "id",
+      "unit",
+      "task",
+      "due",
+      "earliest",
+      "latest",
+      "minutes",
+      "priority",
+      "state",
+      "reasons",
+      "cautions"
+    })
 record TaskView(
     String id,
     UnitName unit,

@@ -31,6 +31,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.enums.SchemaType;
+import org.eclipse.microprofile.openapi.annotations.media.Content;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 
 /** Upkeep tasks by due date, each with its reasons. */
@@ -59,6 +63,13 @@ public class TasksResource {
   @Operation(
       operationId = "listTasks",
       summary = "Upkeep tasks with due dates and reasons, by due date")
+  @APIResponse(
+      responseCode = "200",
+      description = "A page of tasks",
+      content =
+          @Content(
+              mediaType = "application/json",
+              schema = @Schema(type = SchemaType.ARRAY, implementation = TaskView.class)))
   public Response list(
       @QueryParam("from") String from,
       @QueryParam("to") String to,

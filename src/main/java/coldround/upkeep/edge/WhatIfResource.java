@@ -48,6 +48,15 @@ public class WhatIfResource {
   private static final double HOTTEST_K = 30;
   private static final double MOST_TIMES = 100;
 
+  /** What may be sent; it is read field by field instead, so that all that is wrong is told. */
+  @Schema(name = "WhatIf")
+  record WhatIfBody(
+      @Schema(description = "The plan begins on that later day") LocalDate asOf,
+      @Schema(description = "How much hotter the season is") Measured hotter,
+      @Schema(description = "No condenser is cleaned") Boolean skipCleanings,
+      @Schema(description = "How many there would be") Double technicians,
+      @Schema(description = "Code of one customer; all when left out") String customer) {}
+
   /** Twelve months as expected. */
   record Year(
       BigDecimal lockouts,
@@ -110,7 +119,8 @@ public class WhatIfResource {
   @APIResponse(
       responseCode = "200",
       description = "The answer",
-      content = @Content(schema = @Schema(implementation = Answer.class)))
+      content =
+          @Content(mediaType = "application/json", schema = @Schema(implementation = Answer.class)))
   @APIResponse(
       responseCode = "400",
       description = "A parameter or field is wrong; errors say which and how to mend it",
@@ -120,6 +130,7 @@ public class WhatIfResource {
               description = "Each field is optional; without any nothing changes",
               content =
                   @Content(
+                      schema = @Schema(implementation = WhatIfBody.class),
                       examples =
                           @ExampleObject(
                               name = "hotter",

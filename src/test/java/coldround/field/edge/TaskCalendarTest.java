@@ -25,6 +25,8 @@ import net.fortuna.ical4j.model.component.VEvent;
 import net.fortuna.ical4j.validate.ValidationResult;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 /**
  * Tasks in a calendar that people subscribe to. What biweekly writes ical4j reads, which is of
@@ -138,9 +140,15 @@ class TaskCalendarTest {
   }
 
   private void book(String start) {
+    book(start, "T1");
+  }
+
+  private void book(String start, String technician) {
     asPlanner()
         .contentType("application/json")
-        .body("{\"start\": \"" + start + "\", \"technician\": \"T1\", \"reference\": \"WO-1\"}")
+        .body(
+            "{\"start\": \"%s\", \"technician\": \"%s\", \"reference\": \"WO-1\"}"
+                .formatted(start, technician))
         .put("/api/v1/tasks/" + task + "/booking")
         .then()
         .statusCode(org.hamcrest.Matchers.oneOf(200, 201));
@@ -158,17 +166,122 @@ class TaskCalendarTest {
     assertEquals("1", text(event, Property.SEQUENCE));
   }
 
+  // RFC 5545, section 3.8.1.11: what was in a calendar and is off is cancelled there
   @Test
-  void aTaskThatWasDoneSaysSo() throws Exception {
-    asPlanner()
-        .contentType("application/json")
-        .body("{\"date\": \"2026-10-12\", \"work\": [\"condenser-coil-cleaned\"]}")
-        .put("/api/v1/tasks/" + task + "/completion")
-        .then()
+  void aTaskThatPassesToAnotherIsCancelledInTheCalendarItLeft() throws Exception {
+    book("2026-12-01T09:00:00-05:00", "T1");
+    book("2026-12-02T09:00:00-05:00", "T2");
+    VEvent left = event(of("T1"));
+    assertEquals("CANCELLED", text(left, Property.STATUS));
+    assertEquals("2", text(left, Property.SEQUENCE));
+    assertEquals("20261201T140000Z", text(left, Property.DTSTART), "where it stood");
+    assertEquals("TRANSPARENT", text(left, Property.TRANSP));
+    VEvent now = event(of("T2"));
+    assertEquals("CONFIRMED", text(now, Property.STATUS));
+    assertEquals("20261202T140000Z", text(now, Property.DTSTART));
+    assertEquals(1, events(read(get("to", "2099-01-01"))).size(), "once where all are");
+    book("2026-12-03T09:00:00-05:00", "T1");
+    assertEquals("CONFIRMED", text(event(of("T1")), Property.STATUS));
+    assertEquals("3", text(event(of("T1")), Property.SEQUENCE));
+    assertEquals("CANCELLED", text(event(of("T2")), Property.STATUS));
+    assertEquals(1, events(of("T1")).size());
+  }
+
+  @Test
+  void aBookingThatIsOffIsCancelledInTheCalendarOfTheTechnician() throws Exception {
+    book("2026-12-01T09:00:00-05:00", "T1");
+    cancelBooking();
+    assertEquals("CANCELLED", text(event(of("T1")), Property.STATUS));
+    assertEquals("2", text(event(of("T1")), Property.SEQUENCE));
+    VEvent open = event(read(get("to", "2099-01-01")));
+    assertEquals("TENTATIVE", text(open, Property.STATUS));
+    assertEquals("2", text(open, Property.SEQUENCE));
+    assertEquals(0, events(readByOther(get("technician", "T1", "site", "S2"))).size());
+  }
+
+  private Calendar of(String technician) throws Exception {
+    return read(get("technician", technician, "to", "2099-01-01"));
+  }
+
+  private List<VEvent> events(Calendar calendar) {
+    return calendar.<VEvent>getComponents("VEVENT").stream()
+        .filter(event -> text(event, Property.UID).equals(task + "@coldround"))
+        .toList();
+  }
+
+  private void cancelBooking() {
+    asPlanner().delete("/api/v1/tasks/" + task + "/booking").then().statusCode(204);
+  }
+
+  @Test
+  void aBookingThatIsCancelledAfterTheTaskWasClosedIsAChangeToo() throws Exception {
+    book("2026-12-01T09:00:00-05:00", "T1");
+    fleet
+        .visit(
+            "{'unit': 'UNIT', 'visit': '1', 'date': '2026-10-12', 'work':"
+                + " ['condenser-coil-cleaned']}")
         .statusCode(201);
+    VEvent withdrawn = event(read(get("to", "2099-01-01")));
+    assertEquals("CANCELLED", text(withdrawn, Property.STATUS));
+    int before = Integer.parseInt(text(withdrawn, Property.SEQUENCE));
+    cancelBooking();
+    VEvent after = event(read(get("to", "2099-01-01")));
+    assertEquals("CANCELLED", text(after, Property.STATUS));
+    assertEquals(before + 1, Integer.parseInt(text(after, Property.SEQUENCE)));
+    assertEquals(before + 1, Integer.parseInt(text(event(of("T1")), Property.SEQUENCE)));
+  }
+
+  /**
+   * A VEVENT knows no state for what is done (RFC 5545, section 3.8.1.11 has COMPLETED for VTODO
+   * only): it stays, on the day on which it was done.
+   */
+  @ParameterizedTest
+  @CsvSource({
+    // no booking, another day than booked, the day that was booked at that place
+    "                         ,20261012",
+    "2026-12-01T09:00:00-05:00,20261012",
+    "2026-10-12T22:00:00-05:00,20261013T030000Z"
+  })
+  void aTaskThatWasDoneStandsOnTheDayItWasDone(String booked, String start) throws Exception {
+    if (booked != null) {
+      book(booked);
+    }
+    complete();
     VEvent event = event(read(get("to", "2099-01-01")));
     assertEquals("CONFIRMED", text(event, Property.STATUS));
     assertTrue(text(event, Property.SUMMARY).startsWith("Done: "), text(event, Property.SUMMARY));
+    assertEquals(start, text(event, Property.DTSTART));
+    assertEquals("TRANSPARENT", text(event, Property.TRANSP), "its hours are free again");
+  }
+
+  private void complete() {
+    asPlanner()
+        .contentType("application/json")
+        .body(
+            "{\"visit\": \"7\", \"date\": \"2026-10-12\", \"work\": [\"condenser-coil-cleaned\"]}")
+        .put("/api/v1/tasks/" + task + "/completion")
+        .then()
+        .statusCode(201);
+  }
+
+  @Test
+  void aTaskWhoseCompletionIsTakenBackIsOpenAgainAndCanBeDone() throws Exception {
+    complete();
+    // the visit is corrected: nothing was cleaned
+    fleet
+        .visit("{'unit': 'UNIT', 'visit': '7', 'date': '2026-10-12', 'work': ['inspected']}")
+        .statusCode(200);
+    VEvent open = event(read(get("to", "2099-01-01")));
+    assertEquals("TENTATIVE", text(open, Property.STATUS));
+    asPlanner().get("/api/v1/tasks/" + task + "/completion").then().statusCode(404);
+    asPlanner()
+        .contentType("application/json")
+        .body(
+            "{\"visit\": \"8\", \"date\": \"2026-10-13\", \"work\": [\"condenser-coil-cleaned\"]}")
+        .put("/api/v1/tasks/" + task + "/completion")
+        .then()
+        .statusCode(201);
+    assertEquals("20261013", text(event(read(get("to", "2099-01-01"))), Property.DTSTART));
   }
 
   @Test
