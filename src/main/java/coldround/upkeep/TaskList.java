@@ -3,6 +3,7 @@ package coldround.upkeep;
 import java.time.LocalDate;
 import java.util.Collection;
 import java.util.List;
+import java.util.Set;
 
 /** The open upkeep tasks of the fleet in the order in which they fall due. */
 public interface TaskList {
@@ -25,8 +26,12 @@ public interface TaskList {
   /** Names a task without its reasons. */
   record Entry(String taskId, String unitId, LocalDate due) {}
 
-  /** Puts these tasks in the place of all that the units had. */
-  void replace(Collection<String> unitIds, Collection<Task> tasks);
+  /**
+   * Puts these tasks in the place of all that the units had.
+   *
+   * @param counted tasks whose change calendars count already
+   */
+  void replace(Collection<String> unitIds, Collection<Task> tasks, Set<String> counted);
 
   /**
    * @param after task that the entries follow, null for the beginning

@@ -25,6 +25,7 @@ import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Set;
 
 /** Keeps the ranking and the list of open tasks true to what is known of the fleet today. */
 @ApplicationScoped
@@ -73,14 +74,24 @@ class Reassessment implements FleetListener {
   @Override
   @Transactional
   public void changed(Collection<String> unitIds) {
-    Batch batch = new Batch();
+    assess(unitIds, Set.of());
+  }
+
+  /** A task of the unit has another day, which calendars count with what brought it. */
+  @Transactional
+  void rearranged(String unitId, String taskId) {
+    assess(List.of(unitId), Set.of(taskId));
+  }
+
+  private void assess(Collection<String> unitIds, Set<String> counted) {
+    Batch batch = new Batch(counted);
     fleet.each(unitIds, this::work, batch::add);
     batch.write();
   }
 
   @Transactional
   public void everything() {
-    Batch batch = new Batch();
+    Batch batch = new Batch(Set.of());
     fleet.each(FleetFilter.ALL, this::work, batch::add);
     batch.write();
   }
@@ -108,6 +119,11 @@ class Reassessment implements FleetListener {
     private final List<String> silent = new ArrayList<>();
     private final List<String> retired = new ArrayList<>();
     private final List<String> seen = new ArrayList<>();
+    private final Set<String> counted;
+
+    Batch(Set<String> counted) {
+      this.counted = counted;
+    }
 
     void add(Worked worked) {
       String id = worked.unit().id();
@@ -157,7 +173,7 @@ class Reassessment implements FleetListener {
         open.addAll(found);
       }
       ranking.put(places);
-      tasks.replace(seen, open);
+      tasks.replace(seen, open, counted);
     }
   }
 }

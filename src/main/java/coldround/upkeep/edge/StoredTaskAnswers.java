@@ -22,22 +22,15 @@ class StoredTaskAnswers implements TaskAnswers {
 
   private final EntityManager entities;
   private final Outbox outbox;
-  private final TasksOfToday tasks;
   private final Reassessment reassessment;
   private final Audit audit;
   private final Clock clock;
 
   @Inject
   StoredTaskAnswers(
-      EntityManager entities,
-      Outbox outbox,
-      TasksOfToday tasks,
-      Reassessment reassessment,
-      Audit audit,
-      Clock clock) {
+      EntityManager entities, Outbox outbox, Reassessment reassessment, Audit audit, Clock clock) {
     this.entities = entities;
     this.outbox = outbox;
-    this.tasks = tasks;
     this.reassessment = reassessment;
     this.audit = audit;
     this.clock = clock;
@@ -144,21 +137,9 @@ class StoredTaskAnswers implements TaskAnswers {
     outbox.add(List.of(change));
     if (entities.find(TaskRow.class, task.taskId()) != null) {
       entities.flush();
-      rearrange(task);
+      // its day follows the booking, and that of others may follow it
+      reassessment.rearranged(task.unitId(), task.taskId());
     }
-  }
-
-  /**
-   * The day of the task follows the booking. That was told with the booking, so the row is put
-   * right before its unit is worked out anew, which then finds no change to tell.
-   */
-  private void rearrange(Known task) {
-    TasksOfToday.Placed placed = tasks.of(List.of(task.unitId())).get(task.taskId());
-    if (placed != null) {
-      entities.find(TaskRow.class, task.taskId()).plan(placed.task());
-      entities.flush();
-    }
-    reassessment.changed(List.of(task.unitId()));
   }
 
   @Override

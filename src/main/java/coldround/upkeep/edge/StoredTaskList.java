@@ -17,6 +17,7 @@ import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 
 /** The open tasks in the store, as an index by due date. */
 @ApplicationScoped
@@ -35,9 +36,9 @@ class StoredTaskList implements TaskList {
 
   @Override
   @Transactional
-  public void replace(Collection<String> unitIds, Collection<Task> tasks) {
+  public void replace(Collection<String> unitIds, Collection<Task> tasks, Set<String> counted) {
     List<Long> ids = unitIds.stream().map(id -> UnitIds.number(id).orElseThrow()).toList();
-    TaskReplacing replacing = new TaskReplacing(entities, ids, clock.instant());
+    TaskReplacing replacing = new TaskReplacing(entities, ids, counted, clock.instant());
     tasks.forEach(replacing::put);
     List<Change> changes = replacing.finish();
     entities.flush();

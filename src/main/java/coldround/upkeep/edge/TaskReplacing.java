@@ -13,20 +13,24 @@ import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.function.Function;
 
 /** Puts new tasks in the place of those that some units had, and notes what the feed is to say. */
 final class TaskReplacing {
 
   private final EntityManager entities;
+  private final Set<String> counted;
   private final Instant now;
   private final Map<String, TaskRow> before;
   private final Map<String, ClosedTaskRow> closed;
   private final Map<String, BookingRow> bookings;
   private final List<Change> changes = new ArrayList<>();
 
-  TaskReplacing(EntityManager entities, Collection<Long> unitIds, Instant now) {
+  TaskReplacing(
+      EntityManager entities, Collection<Long> unitIds, Set<String> counted, Instant now) {
     this.entities = entities;
+    this.counted = counted;
     this.now = now;
     this.before = rows(TaskRow.class, unitIds, row -> row.id);
     this.closed = rows(ClosedTaskRow.class, unitIds, row -> row.id);
@@ -50,7 +54,7 @@ final class TaskReplacing {
       plan(task, now);
     } else {
       boolean differs = row.differs(now);
-      now.sequence = row.sequence + (differs ? 1 : 0);
+      now.sequence = row.sequence + (differs && !counted.contains(task.id()) ? 1 : 0);
       now.changed = differs ? this.now : row.changed;
       entities.merge(now);
       if (differs) {

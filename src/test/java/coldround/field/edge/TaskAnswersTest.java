@@ -86,7 +86,17 @@ class TaskAnswersTest {
     assertEquals(tag, put("booking", BOOKING).then().statusCode(200).extract().header("ETag"));
     assertEquals(tag, asPlanner().get("/api/v1/tasks/" + task + "/booking").header("ETag"));
     List<Map<String, Object>> told = feed.read(task);
-    assertEquals(List.of("coldround.task.booked"), types(told));
+    // once, and once the days that moved with it: who follows has the due date that is listed
+    assertEquals(List.of("coldround.task.booked", "coldround.task.changed"), types(told));
+    Map<?, ?> moved = (Map<?, ?>) told.get(1).get("data");
+    assertEquals("2026-12-01", moved.get("due"));
+    assertEquals("booked", moved.get("state"));
+    assertEquals(
+        "2026-12-01",
+        asPlanner()
+            .queryParam("unit", fleet.unit)
+            .get("/api/v1/tasks")
+            .path("items.find { it.id == '" + task + "' }.due"));
     assertNotEquals(
         tag,
         put("booking", BOOKING.replace("09:00", "10:00"))
@@ -128,7 +138,8 @@ class TaskAnswersTest {
     asPlanner().header("If-Match", tag).delete(address).then().statusCode(204);
     asPlanner().delete(address).then().statusCode(204);
     asPlanner().get(address).then().statusCode(404);
-    assertEquals(List.of("coldround.task.unbooked"), types(feed.read(task)));
+    assertEquals(
+        List.of("coldround.task.unbooked", "coldround.task.changed"), types(feed.read(task)));
     asPlanner()
         .queryParam("unit", fleet.unit)
         .get("/api/v1/tasks")
