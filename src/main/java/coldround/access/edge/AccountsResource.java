@@ -24,6 +24,7 @@ import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.enums.SchemaType;
 import org.eclipse.microprofile.openapi.annotations.media.Content;
+import org.eclipse.microprofile.openapi.annotations.media.ExampleObject;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.eclipse.microprofile.openapi.annotations.parameters.RequestBody;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
@@ -51,11 +52,22 @@ public class AccountsResource {
   @Operation(
       operationId = "makeAccount",
       summary = "Makes an account; its token is in this answer and nowhere else")
-  @RequestBody(content = @Content(schema = @Schema(implementation = AccountBody.class)))
+  @RequestBody(
+      content =
+          @Content(
+              mediaType = MediaType.APPLICATION_JSON,
+              schema = @Schema(implementation = AccountBody.class),
+              examples =
+                  @ExampleObject(
+                      name = "scheduler",
+                      value = "{\"name\": \"Scheduling system\", \"role\": \"scheduler\"}")))
   @APIResponse(
       responseCode = "201",
       description = "The account with its token",
-      content = @Content(schema = @Schema(implementation = AccountView.class)))
+      content =
+          @Content(
+              mediaType = MediaType.APPLICATION_JSON,
+              schema = @Schema(implementation = AccountView.class)))
   @APIResponse(responseCode = "400", description = "A field is wrong; see errors: bad-request")
   public Response make(InputStream sent) {
     AccountView made = book.make(json.read(JsonBody.bytes(sent), AccountBody.class));
@@ -72,7 +84,10 @@ public class AccountsResource {
   @APIResponse(
       responseCode = "200",
       description = "Accounts without their tokens",
-      content = @Content(schema = @Schema(type = SchemaType.OBJECT)))
+      content =
+          @Content(
+              mediaType = MediaType.APPLICATION_JSON,
+              schema = @Schema(type = SchemaType.OBJECT)))
   public Response list(
       @QueryParam("limit") String limit,
       @QueryParam("after") String after,
@@ -93,7 +108,10 @@ public class AccountsResource {
   @APIResponse(
       responseCode = "200",
       description = "The account without its token",
-      content = @Content(schema = @Schema(implementation = AccountView.class)))
+      content =
+          @Content(
+              mediaType = MediaType.APPLICATION_JSON,
+              schema = @Schema(implementation = AccountView.class)))
   public Response get(@PathParam("id") String id, @Context Request request) {
     return answers.read(book.read(id), request);
   }
@@ -106,11 +124,22 @@ public class AccountsResource {
       operationId = "renewAccount",
       summary =
           "Gives a new token in the place of the old one, which ends at once with its page sessions")
-  @RequestBody(content = @Content(schema = @Schema(implementation = AccountBody.Renewal.class)))
+  @RequestBody(
+      content =
+          @Content(
+              mediaType = MediaType.APPLICATION_JSON,
+              schema = @Schema(implementation = AccountBody.Renewal.class),
+              examples =
+                  @ExampleObject(
+                      name = "a day",
+                      value = "{\"expires\": \"2027-12-01T00:00:00Z\"}")))
   @APIResponse(
       responseCode = "200",
       description = "The account with its new token",
-      content = @Content(schema = @Schema(implementation = AccountView.class)))
+      content =
+          @Content(
+              mediaType = MediaType.APPLICATION_JSON,
+              schema = @Schema(implementation = AccountView.class)))
   @APIResponse(responseCode = "400", description = "A field is wrong; see errors: bad-request")
   public Response renew(@PathParam("id") String id, InputStream sent) {
     byte[] bytes = JsonBody.bytes(sent);
@@ -132,7 +161,10 @@ public class AccountsResource {
   @APIResponse(
       responseCode = "200",
       description = "The account",
-      content = @Content(schema = @Schema(implementation = AccountView.class)))
+      content =
+          @Content(
+              mediaType = MediaType.APPLICATION_JSON,
+              schema = @Schema(implementation = AccountView.class)))
   @APIResponse(responseCode = "409", description = "It is the last planner: conflict")
   public Response revoke(@PathParam("id") String id) {
     return Response.ok(book.revoke(id), MediaType.APPLICATION_JSON_TYPE).build();

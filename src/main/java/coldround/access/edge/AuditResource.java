@@ -10,6 +10,7 @@ import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.Context;
+import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Request;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriInfo;
@@ -66,7 +67,10 @@ public class AuditResource {
       description =
           "Entries; of a customer, those about its equipment and those of imports, which may be"
               + " about several",
-      content = @Content(schema = @Schema(type = SchemaType.OBJECT)))
+      content =
+          @Content(
+              mediaType = MediaType.APPLICATION_JSON,
+              schema = @Schema(type = SchemaType.OBJECT)))
   public Response list(
       @QueryParam("customer") String customer,
       @QueryParam("limit") String limit,
