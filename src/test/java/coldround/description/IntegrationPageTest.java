@@ -4,10 +4,12 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import coldround.Api;
+import coldround.fleet.FleetWiping;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.RestAssured;
+import jakarta.inject.Inject;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -32,6 +34,8 @@ class IntegrationPageTest {
   private static final ObjectMapper JSON = new ObjectMapper();
 
   @TempDir Path folder;
+
+  @Inject FleetWiping wiping;
 
   /**
    * A command and what the page shows of its answer.
@@ -58,6 +62,8 @@ class IntegrationPageTest {
 
   @Test
   void whoCopiesItsCommandsInOrderSeesItsAnswers() throws Exception {
+    // the page begins with nothing
+    wiping.wipe();
     List<Step> steps = steps();
     assertTrue(steps.size() >= 10, "commands on the page: " + steps.size());
     List<String> answers = run(steps);

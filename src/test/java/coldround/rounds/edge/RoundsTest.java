@@ -11,6 +11,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import coldround.Api;
 import coldround.EventSchemas;
+import coldround.fleet.FleetWiping;
 import coldround.fleet.UnitIds;
 import coldround.rounds.RoundPlan;
 import coldround.rounds.Standing;
@@ -71,11 +72,15 @@ class RoundsTest {
   @Inject DataSource database;
   @Inject StoredRounds store;
 
+  @Inject FleetWiping wiping;
+
   @BeforeEach
   void aWeekIsPlanned() throws Exception {
     if (PLANS.containsKey(getClass())) {
       return;
     }
+    // a plan of all customers holds what other tests have left in the database
+    wiping.wipe();
     for (String kind : LISTS) {
       Api.asPlanner()
           .contentType("text/csv")
@@ -119,6 +124,10 @@ class RoundsTest {
       state = read(id).getString("state");
     } while (List.of("waiting", "planning").contains(state) && Instant.now().isBefore(until));
     return state;
+  }
+
+  private static String anyUnit() {
+    return Api.asPlanner().get("/api/v1/units?limit=1").jsonPath().getString("items[0].unit.id");
   }
 
   private static JsonPath read(String id) {
@@ -425,7 +434,7 @@ class RoundsTest {
     Api.asPlanner().get(ROUNDS + "/" + plan() + ".ics?technician=T99").then().statusCode(400);
     post(
             ROUNDS + "/" + plan() + "/emergencies",
-            "{\"unit\": \"u1\", \"minutes\": 1400, \"day\": \"%s\"}".formatted(MONDAY))
+            "{\"unit\": \"%s\", \"minutes\": 1400, \"day\": \"%s\"}".formatted(anyUnit(), MONDAY))
         .then()
         .statusCode(409)
         .body("detail", containsString("1400"));
