@@ -3,7 +3,6 @@ package coldround.upkeep;
 import coldround.quantity.Measure;
 import coldround.quantity.Quantity;
 import java.time.LocalDate;
-import java.util.List;
 
 /** An interval counted from the last time a task was done, or from what stands in for it. */
 final class Counted {
@@ -23,26 +22,26 @@ final class Counted {
     this.interval = interval;
     this.days = days;
     this.done = unit.done(interval.task());
-    this.from = unit.countedFrom(interval.task());
+    this.from = unit.countedFrom(done);
   }
 
   static Counted from(UnitCase unit, Interval interval, int days) {
     return new Counted(unit, interval, days);
   }
 
-  List<Ask> ask(String code, String since, String never) {
+  Ask ask(String code, String since, String never) {
     boolean seen = done != null || unit.record().firstVisit() != null;
     LocalDate date = from == null ? unit.soon() : from.plusDays(days);
     // a unit that nobody ever attended is not overdue by the years since it was installed
     if (!seen && date.isBefore(unit.soon())) {
       date = unit.soon();
-      return List.of(ask("nothing-on-record", NOTHING, date, null));
+      return ask("nothing-on-record", NOTHING, date, null);
     }
     LocalDate longest = from == null ? null : from.plusDays(interval.longestDays(surroundings()));
     if (from == null) {
-      return List.of(ask("nothing-on-record", NOTHING, date, null));
+      return ask("nothing-on-record", NOTHING, date, null);
     }
-    return List.of(ask(code, done == null ? never : since, date, longest));
+    return ask(code, done == null ? never : since, date, longest);
   }
 
   private String surroundings() {

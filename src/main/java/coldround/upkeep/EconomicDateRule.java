@@ -29,18 +29,14 @@ final class EconomicDateRule implements UpkeepRule {
     if (!(perDaySquared > 0 && cost > 0)) {
       return List.of();
     }
-    double rate = discountPercent(unit) / 100;
-    double days = CleaningInterval.discountedDays(cost, perDaySquared, rate);
+    double discount = unit.tables().costs().of("discount", "business").amount();
+    double days = CleaningInterval.discountedDays(cost, perDaySquared, discount / 100);
     if (days > unit.tables().limits().value(UpkeepLimit.ECONOMIC_HORIZON)) {
       return List.of();
     }
     LocalDate date = DirtSince.day(unit).plusDays(Math.round(days));
-    Reason reason = reason(unit, dirty, perDaySquared, cost, days, date);
+    Reason reason = reason(unit, dirty, perDaySquared, cost, discount, days, date);
     return List.of(Ask.by(TaskCode.CONDENSER, date, reason));
-  }
-
-  private static double discountPercent(UnitCase unit) {
-    return unit.tables().costs().of("discount", "business").amount();
   }
 
   private static Reason reason(
@@ -48,6 +44,7 @@ final class EconomicDateRule implements UpkeepRule {
       RunningDirty dirty,
       double perDaySquared,
       double cost,
+      double discount,
       double days,
       LocalDate date) {
     Costs costs = unit.tables().costs();
@@ -66,7 +63,7 @@ final class EconomicDateRule implements UpkeepRule {
         "undiscounted",
         new Quantity(CleaningInterval.days(cost, perDaySquared), Measure.DAY),
         "discount",
-        new Quantity(discountPercent(unit), Measure.PERCENT_PER_YEAR),
+        new Quantity(discount, Measure.PERCENT_PER_YEAR),
         "fouling",
         new Quantity(unit.coil().foulingKPerDay(), Measure.DELTA_K_PER_DAY),
         "powerPerKelvin",

@@ -14,19 +14,11 @@ final class IntervalRule implements UpkeepRule {
 
   @Override
   public List<Ask> asks(UnitCase unit) {
-    List<Ask> asks = new ArrayList<>();
-    for (TaskKind task : unit.tables().catalogue().all()) {
-      if (task.code().equals(TaskCode.CONDENSER) || !unit.has(task)) {
-        continue;
-      }
-      unit.tables()
-          .intervals()
-          .find(task.code(), unit.unit().kind())
-          .ifPresent(
-              interval ->
-                  asks.addAll(
-                      Counted.from(unit, interval, interval.usualDays(unit.surroundings()))
-                          .ask(CODE, SINCE, NEVER)));
+    List<Interval> intervals = unit.tables().intervals().usual(unit.unit().kind());
+    List<Ask> asks = new ArrayList<>(intervals.size());
+    for (Interval interval : intervals) {
+      int days = interval.usualDays(unit.surroundings());
+      asks.add(Counted.from(unit, interval, days).ask(CODE, SINCE, NEVER));
     }
     return asks;
   }

@@ -18,13 +18,18 @@ final class Intervals {
 
   private final Map<String, List<Interval>> byTask = new HashMap<>();
 
-  // by task, for each kind that was asked for
-  private final Map<String, Map<String, Interval>> byKind = new ConcurrentHashMap<>();
+  /** Those of one kind of unit: all by task, and those of tasks that are done by habit. */
+  private record OfKind(Map<String, Interval> all, List<Interval> usual) {}
 
-  private Intervals() {}
+  private final Map<String, OfKind> byKind = new ConcurrentHashMap<>();
+  private final TaskCatalogue catalogue;
+
+  private Intervals(TaskCatalogue catalogue) {
+    this.catalogue = catalogue;
+  }
 
   static Intervals load(RuleTables tables, TaskCatalogue catalogue, Set<String> kinds) {
-    Intervals intervals = new Intervals();
+    Intervals intervals = new Intervals(catalogue);
     Set<String> taken = new HashSet<>();
     tables
         .read(FILE, "interval", row -> interval(row, catalogue, kinds, taken))
@@ -61,12 +66,20 @@ final class Intervals {
   }
 
   Optional<Interval> find(String task, String kind) {
-    Map<String, Interval> known = byKind.get(kind);
-    return Optional.ofNullable(
-        (known != null ? known : byKind.computeIfAbsent(kind, this::of)).get(task));
+    return Optional.ofNullable(of(kind).all.get(task));
   }
 
-  private Map<String, Interval> of(String kind) {
+  /** Of every task that units of the kind have, but the cleaning of condensers. */
+  List<Interval> usual(String kind) {
+    return of(kind).usual;
+  }
+
+  private OfKind of(String kind) {
+    OfKind known = byKind.get(kind);
+    return known != null ? known : byKind.computeIfAbsent(kind, this::ofKind);
+  }
+
+  private OfKind ofKind(String kind) {
     Map<String, Interval> intervals = new HashMap<>();
     byTask.forEach(
         (task, rows) -> {
@@ -78,6 +91,14 @@ final class Intervals {
             }
           }
         });
-    return intervals;
+    List<Interval> usual = new ArrayList<>();
+    for (TaskKind task : catalogue.all()) {
+      Interval interval = intervals.get(task.code());
+      boolean cleaning = task.code().equals(TaskCode.CONDENSER);
+      if (interval != null && !cleaning && task.kinds().contains(kind)) {
+        usual.add(interval);
+      }
+    }
+    return new OfKind(intervals, usual);
   }
 }

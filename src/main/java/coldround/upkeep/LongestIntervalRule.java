@@ -19,7 +19,7 @@ final class LongestIntervalRule implements UpkeepRule {
     if (interval == null) {
       return List.of();
     }
-    return Counted.from(unit, interval, interval.longestDays(unit.surroundings()))
-        .ask(CODE, SINCE, NEVER);
+    int days = interval.longestDays(unit.surroundings());
+    return List.of(Counted.from(unit, interval, days).ask(CODE, SINCE, NEVER));
   }
 }

@@ -5,6 +5,7 @@ import coldround.table.RuleTables;
 import coldround.table.TableRow;
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.function.Predicate;
@@ -13,10 +14,6 @@ import java.util.function.Predicate;
 final class TaskEffects {
 
   private static final String FILE = "task-effects.csv";
-  static final String EVERY_MODE = "*";
-  static final String DIRT = "dirt";
-  static final String ENERGY = "energy";
-  static final String REFRIGERANT = "refrigerant";
 
   /**
    * @param mode failure mode; * for all faults of the unit together; dirt, energy or refrigerant
@@ -26,9 +23,35 @@ final class TaskEffects {
    */
   record Effect(String task, String mode, String when, double share, Source source) {}
 
+  /** What is lost in the first place, and how the share of it is worked out. */
+  enum Loss {
+    FAULTS,
+    ALL_FAULTS,
+    DIRT,
+    ENERGY,
+    REFRIGERANT;
+
+    private static Loss of(String mode) {
+      return switch (mode) {
+        case "*" -> ALL_FAULTS;
+        case "dirt" -> DIRT;
+        case "energy" -> ENERGY;
+        case "refrigerant" -> REFRIGERANT;
+        default -> FAULTS;
+      };
+    }
+  }
+
+  /**
+   * A share of one kind of loss that a task prevents.
+   *
+   * @param mode failure mode where the loss is faults of one
+   */
+  record Share(Loss loss, String mode, double share) {}
+
   private final Map<String, List<Effect>> byTask = new HashMap<>();
   // of the many tasks whose effects hang on no reason
-  private final Map<String, Map<String, Double>> always = new HashMap<>();
+  private final Map<String, List<Share>> always = new HashMap<>();
 
   private TaskEffects() {}
 
@@ -60,18 +83,20 @@ final class TaskEffects {
    *
    * @param reasons whether the task has a reason of that code
    */
-  Map<String, Double> shares(String task, Predicate<String> reasons) {
-    Map<String, Double> known = always.get(task);
+  List<Share> shares(String task, Predicate<String> reasons) {
+    List<Share> known = always.get(task);
     return known != null ? known : greatest(byTask.getOrDefault(task, List.of()), reasons);
   }
 
-  private static Map<String, Double> greatest(List<Effect> effects, Predicate<String> reasons) {
-    Map<String, Double> shares = new HashMap<>();
+  private static List<Share> greatest(List<Effect> effects, Predicate<String> reasons) {
+    Map<String, Double> shares = new LinkedHashMap<>();
     for (Effect effect : effects) {
       if (effect.when.isEmpty() || reasons.test(effect.when)) {
         shares.merge(effect.mode, effect.share, Math::max);
       }
     }
-    return shares;
+    List<Share> listed = new ArrayList<>(shares.size());
+    shares.forEach((mode, share) -> listed.add(new Share(Loss.of(mode), mode, share)));
+    return listed;
   }
 }

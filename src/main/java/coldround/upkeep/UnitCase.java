@@ -84,7 +84,13 @@ final class UnitCase {
    * later of installation and first visit; null when neither is on record.
    */
   LocalDate countedFrom(String task) {
-    LocalDate done = done(task);
+    return countedFrom(done(task));
+  }
+
+  /**
+   * @param done day of the last time; null for never
+   */
+  LocalDate countedFrom(LocalDate done) {
     return done != null ? done : WorkRecord.later(record.firstVisit(), unit().installed());
   }
 

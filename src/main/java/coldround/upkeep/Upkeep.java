@@ -43,6 +43,7 @@ public final class Upkeep {
           new FollowUpRule(),
           new SurveyRule(),
           new IntervalRule());
+  private static final Comparator<Ask> BY_DATE = Comparator.comparing(ask -> ask.reason().date());
   private static final Comparator<Task> BY_DUE =
       Comparator.comparing(Task::due).thenComparing(Task::id);
 
@@ -151,7 +152,7 @@ public final class Upkeep {
 
   private static Task task(
       UnitCase unit, TaskKind kind, List<Ask> asks, List<String> cautions, LocalDate asOf) {
-    asks.sort(Comparator.comparing(ask -> ask.reason().date()));
+    asks.sort(BY_DATE);
     LocalDate due = asks.get(0).reason().date();
     LocalDate earliest = due.minusDays(kind.daysBefore());
     LocalDate latest = latest(due.plusDays(kind.daysAfter()), due, asks);

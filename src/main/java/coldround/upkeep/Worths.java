@@ -7,28 +7,33 @@ import coldround.scoring.FaultState;
 import coldround.scoring.KindRule;
 import coldround.scoring.LeakState;
 import java.util.List;
-import java.util.Map;
 
 /** Works out what a task is worth from the faults it prevents and what its neglect wastes. */
 final class Worths {
 
   private static final double YEAR_DAYS = 365;
+  private static final String OTHER = "other";
   private static final double KG_PER_LB = Measure.POUND.toBase(1);
 
   private Worths() {}
 
   static Worth of(UnitCase unit, String task, List<Ask> asks) {
-    Map<String, Double> shares = shares(unit, task, asks);
     double days = unit.tables().limits().value(UpkeepLimit.WORTH_HORIZON);
     double breakdowns = 0;
     double energy = 0;
     double refrigerant = 0;
-    for (Map.Entry<String, Double> share : shares.entrySet()) {
-      switch (share.getKey()) {
-        case TaskEffects.DIRT -> energy += share.getValue() * dirt(unit, days);
-        case TaskEffects.ENERGY -> energy += share.getValue() * unit.dirty().costPerDay() * days;
-        case TaskEffects.REFRIGERANT -> refrigerant += share.getValue() * lost(unit, days);
-        default -> breakdowns += share.getValue() * faults(unit, share.getKey(), days);
+    for (TaskEffects.Share share : shares(unit, task, asks)) {
+      double part = share.share();
+      switch (share.loss()) {
+        case DIRT -> energy += part * dirt(unit, days);
+        case ENERGY -> energy += part * unit.dirty().costPerDay() * days;
+        case REFRIGERANT -> refrigerant += part * lost(unit, days);
+        case ALL_FAULTS -> breakdowns += part * faults(unit, 1, days) * costOf(unit, OTHER);
+        case FAULTS -> {
+          FaultState faults = unit.assessment().faults();
+          double ofMode = unit.tables().modes().of(share.mode(), faults);
+          breakdowns += part * faults(unit, ofMode, days) * costOf(unit, share.mode());
+        }
       }
     }
     Costs costs = unit.tables().costs();
@@ -40,7 +45,7 @@ final class Worths {
   }
 
   /** The greatest share of each effect whose condition holds. */
-  private static Map<String, Double> shares(UnitCase unit, String task, List<Ask> asks) {
+  private static List<TaskEffects.Share> shares(UnitCase unit, String task, List<Ask> asks) {
     return unit.tables().effects().shares(task, code -> asked(asks, code));
   }
 
@@ -53,13 +58,9 @@ final class Worths {
     return false;
   }
 
-  /** What faults of the mode are expected to cost over the days. */
-  private static double faults(UnitCase unit, String mode, double days) {
-    FaultState faults = unit.assessment().faults();
-    boolean every = mode.equals(TaskEffects.EVERY_MODE);
-    double share = every ? 1 : unit.tables().modes().of(mode, faults);
-    double expected = faults.expectedNextYear() * share * days / YEAR_DAYS;
-    return expected * costOf(unit, every ? "other" : mode);
+  /** How many of a share of all faults are expected over the days. */
+  private static double faults(UnitCase unit, double share, double days) {
+    return unit.assessment().faults().expectedNextYear() * share * days / YEAR_DAYS;
   }
 
   /** What one fault of the mode costs, goods at risk included. */
