@@ -1,6 +1,7 @@
 package coldround.feed;
 
 import java.util.Optional;
+import java.util.regex.Pattern;
 
 /**
  * A place in the feed, opaque to its reader: everything up to that position has been read.
@@ -10,6 +11,7 @@ import java.util.Optional;
 public record Cursor(long position) {
 
   private static final String PREFIX = "f1.";
+  private static final Pattern TEXT = Pattern.compile("f1\\.[0-9a-z]{1,12}");
 
   public String text() {
     return PREFIX + Long.toString(position, 36);
@@ -17,7 +19,7 @@ public record Cursor(long position) {
 
   /** Empty for a text that was no cursor of this feed. */
   public static Optional<Cursor> parse(String text) {
-    if (!text.matches("f1\\.[0-9a-z]{1,12}")) {
+    if (!TEXT.matcher(text).matches()) {
       return Optional.empty();
     }
     return Optional.of(new Cursor(Long.parseLong(text.substring(PREFIX.length()), 36)));

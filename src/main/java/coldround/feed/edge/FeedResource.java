@@ -6,6 +6,10 @@ import coldround.feed.Snapshot;
 import coldround.http.Answers;
 import coldround.http.Parameters;
 import coldround.http.Problem;
+import io.smallrye.common.annotation.NonBlocking;
+import io.smallrye.mutiny.Uni;
+import io.smallrye.mutiny.infrastructure.Infrastructure;
+import io.smallrye.mutiny.unchecked.Unchecked;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.GET;
@@ -16,6 +20,7 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Request;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriInfo;
+import java.net.URI;
 import java.time.Duration;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.Operation;
@@ -74,35 +79,70 @@ public class FeedResource {
               mediaType = "application/json",
               schema = @Schema(type = SchemaType.ARRAY, implementation = CloudEvent.class)))
   @APIResponse(responseCode = "410", description = "cursor-too-old: start again from the snapshot")
-  public Response read(
+  @NonBlocking
+  public Uni<Response> read(
       @QueryParam("after") String after,
       @QueryParam("limit") String limit,
       @QueryParam("wait") String wait,
       @Context Request request,
-      @Context UriInfo uri)
-      throws InterruptedException {
-    int most = Parameters.limit(limit);
-    long end = System.nanoTime() + Duration.ofSeconds(seconds(wait)).toNanos();
-    Cursor cursor = cursor(after);
-    FeedPages.Key key = new FeedPages.Key(cursor.position(), most, service.address(uri));
-    // one that is full lies neither ahead nor behind what was kept when it was read
-    FeedPages.Kept page = pages.full(key);
-    if (page == null) {
-      check(after, cursor);
+      @Context UriInfo uri) {
+    Asked asked =
+        new Asked(
+            after,
+            Parameters.limit(limit),
+            System.nanoTime() + Duration.ofSeconds(seconds(wait)).toNanos(),
+            service.address(uri));
+    FeedPages.Kept known = known(asked);
+    return known != null
+        ? Uni.createFrom().item(answer(known, request, uri))
+        : Uni.createFrom()
+            .item(Unchecked.supplier(() -> look(asked)))
+            .runSubscriptionOn(Infrastructure.getDefaultWorkerPool())
+            .map(page -> answer(page, request, uri));
+  }
+
+  /**
+   * What a reader wants.
+   *
+   * @param end of its patience, by System.nanoTime
+   * @param service address that the events name
+   */
+  private record Asked(String after, int most, long end, URI service) {
+    FeedPages.Key behind(Cursor cursor) {
+      return new FeedPages.Key(cursor.position(), most, service);
     }
-    while (page == null) {
+
+    boolean fromTheBeginning() {
+      return after == null || after.isEmpty();
+    }
+  }
+
+  /** A full page, which lies neither ahead nor behind what was kept when it was read, or null. */
+  private FeedPages.Kept known(Asked asked) {
+    return asked.fromTheBeginning() ? null : pages.full(asked.behind(cursor(asked.after)));
+  }
+
+  /** Reads the store, again and again while there is nothing and the reader still waits. */
+  private FeedPages.Kept look(Asked asked) throws InterruptedException {
+    Cursor cursor = cursor(asked.after);
+    check(asked.after, cursor);
+    FeedPages.Key key = asked.behind(cursor);
+    while (true) {
       long mark = signal.mark();
-      page = pages.read(key);
-      if (page.count() < most) {
+      FeedPages.Kept page = pages.read(key);
+      if (page.count() < asked.most) {
         ordering.some();
         page = pages.read(key);
       }
-      long left = end - System.nanoTime();
-      if (page.count() == 0 && left > 0) {
-        signal.await(mark, Duration.ofNanos(Math.min(left, LOOK_EVERY.toNanos())));
-        page = null;
+      long left = asked.end - System.nanoTime();
+      if (page.count() > 0 || left <= 0) {
+        return page;
       }
+      signal.await(mark, Duration.ofNanos(Math.min(left, LOOK_EVERY.toNanos())));
     }
+  }
+
+  private Response answer(FeedPages.Kept page, Request request, UriInfo uri) {
     return answers
         .read(page.body(), page.tag(), MediaType.APPLICATION_JSON_TYPE, request)
         .link(uri.getRequestUriBuilder().replaceQueryParam("after", page.next()).build(), "next")
