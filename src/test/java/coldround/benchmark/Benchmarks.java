@@ -5,6 +5,7 @@ import static java.util.Map.entry;
 import coldround.demo.Demo;
 import java.util.Arrays;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
 
 /**
@@ -21,6 +22,7 @@ public final class Benchmarks {
   private static final Map<String, Program> PROGRAMS =
       new TreeMap<>(
           Map.ofEntries(
+              entry("all", new AllFigures()),
               entry("csv", new CsvConversion()),
               entry("csv-read", new CsvReading()),
               entry("csv-score", new CsvScore()),
@@ -34,10 +36,16 @@ public final class Benchmarks {
               entry("rounds-scale", RoundsScale::run),
               entry("rounds-table", RoundsTable::run),
               entry("saturation", new SaturationLookups()),
+              entry("slower", new Slower()),
+              entry("start", new StartTime()),
               entry("score", arguments -> new FleetScoring().run(arguments)),
               entry("upkeep", arguments -> new FleetTasks().run(arguments))));
 
   private Benchmarks() {}
+
+  static Set<String> names() {
+    return PROGRAMS.keySet();
+  }
 
   public static void main(String... arguments) throws Exception {
     try {

@@ -74,6 +74,19 @@ final class Service implements AutoCloseable {
     return URI.create("http://127.0.0.1:" + port + path);
   }
 
+  /** Memory of the process now, in megabytes; 0 where the system does not tell. */
+  long residentMegabytes() throws IOException {
+    Path status = Path.of("/proc", Long.toString(process.pid()), "status");
+    if (!Files.exists(status)) {
+      return 0;
+    }
+    return Files.readAllLines(status).stream()
+        .filter(line -> line.startsWith("VmRSS:"))
+        .mapToLong(line -> Long.parseLong(line.replaceAll("\\D", "")) / 1024)
+        .findFirst()
+        .orElse(0);
+  }
+
   /** As kill -9 does. */
   void kill() throws InterruptedException {
     process.destroyForcibly().waitFor(30, TimeUnit.SECONDS);

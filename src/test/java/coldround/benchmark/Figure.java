@@ -1,0 +1,94 @@
+package coldround.benchmark;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.opencsv.CSVReaderHeaderAware;
+import com.opencsv.exceptions.CsvValidationException;
+import java.io.IOException;
+import java.io.InputStreamReader;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.OptionalDouble;
+
+/**
+ * One figure of a benchmark program that is followed from commit to commit: a row of
+ * benchmarks/figures.csv.
+ *
+ * @param command program with its arguments
+ * @param pointer JSON pointer (RFC 6901) into what the program prints last
+ * @param of pointer of the figure it is divided by; empty for none
+ * @param lessIsBetter false where more is
+ * @param goal what is to be reached; empty where it is only followed
+ */
+record Figure(
+    String command,
+    String pointer,
+    String of,
+    boolean lessIsBetter,
+    OptionalDouble goal,
+    String meaning) {
+
+  private static final String FILE = "/benchmarks/figures.csv";
+
+  /**
+   * @param size column of the commands: full or small; figures without a command there are left out
+   */
+  static List<Figure> all(String size) throws IOException {
+    List<Figure> figures = new ArrayList<>();
+    try (InputStreamReader text =
+            new InputStreamReader(Figure.class.getResourceAsStream(FILE), StandardCharsets.UTF_8);
+        CSVReaderHeaderAware rows = new CSVReaderHeaderAware(text)) {
+      for (Map<String, String> row = rows.readMap(); row != null; row = rows.readMap()) {
+        if (!row.get(size).isEmpty()) {
+          figures.add(figure(row, size));
+        }
+      }
+    } catch (CsvValidationException e) {
+      throw new IOException(e);
+    }
+    return figures;
+  }
+
+  private static Figure figure(Map<String, String> row, String size) {
+    String goal = row.get("goal");
+    return new Figure(
+        row.get(size),
+        row.get("figure"),
+        row.get("of"),
+        row.get("better").equals("less"),
+        goal.isEmpty() ? OptionalDouble.empty() : OptionalDouble.of(Double.parseDouble(goal)),
+        row.get("meaning"));
+  }
+
+  /** By which it is found again in the figures of another commit. */
+  String name() {
+    return command + " " + pointer + (of.isEmpty() ? "" : " / " + of);
+  }
+
+  /**
+   * @param printed JSON object that the program printed last
+   * @throws IllegalStateException where the figure is not in it
+   */
+  double in(JsonNode printed) {
+    return of.isEmpty() ? number(printed, pointer) : number(printed, pointer) / number(printed, of);
+  }
+
+  private double number(JsonNode printed, String at) {
+    JsonNode number = printed.at(at);
+    if (!number.isNumber()) {
+      throw new IllegalStateException(command + " printed no number at " + at + ": " + printed);
+    }
+    return number.asDouble();
+  }
+
+  boolean reached(double value) {
+    return goal.isEmpty()
+        || (lessIsBetter ? value <= goal.getAsDouble() : value >= goal.getAsDouble());
+  }
+
+  /** By how many percent a value is worse than an earlier one; below 0 for better. */
+  double worsePercent(double value, double earlier) {
+    return 100 * (lessIsBetter ? value / earlier - 1 : earlier / value - 1);
+  }
+}
