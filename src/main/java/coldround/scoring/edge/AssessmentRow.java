@@ -17,4 +17,9 @@ class AssessmentRow {
   String factors;
   LocalDate nextDue;
   String nextTask;
+
+  Long siteId;
+
+  /** Tag, kind, maker, model and refrigerant in small letters, to be searched. */
+  String words;
 }

@@ -47,8 +47,11 @@ class StoredFleetList implements FleetList, Ranking {
   @Transactional
   public void put(Collection<Ranking.Place> places) {
     List<Change> changes = new ArrayList<>();
+    Map<Long, Object[]> words = words(places);
     for (Ranking.Place place : places) {
       AssessmentRow now = row(place);
+      now.siteId = (Long) words.get(now.unitId)[1];
+      now.words = (String) words.get(now.unitId)[2];
       AssessmentRow before = entities.find(AssessmentRow.class, now.unitId);
       if (before == null || before.score != now.score) {
         changes.add(change(place, before));
@@ -58,6 +61,25 @@ class StoredFleetList implements FleetList, Ranking {
     }
     entities.flush();
     outbox.add(changes);
+  }
+
+  /** Id, site and words of each unit. */
+  private Map<Long, Object[]> words(Collection<Ranking.Place> places) {
+    if (places.isEmpty()) {
+      return Map.of();
+    }
+    List<Long> ids =
+        places.stream()
+            .map(p -> UnitIds.number(p.unitId()))
+            .map(OptionalLong::orElseThrow)
+            .toList();
+    Map<Long, Object[]> words = new HashMap<>();
+    entities
+        .createNativeQuery(FleetQuery.WORDS, Object[].class)
+        .setParameter("ids", ids)
+        .getResultList()
+        .forEach(row -> words.put((Long) ((Object[]) row)[0], (Object[]) row));
+    return words;
   }
 
   private static Change change(Ranking.Place place, AssessmentRow before) {
