@@ -18,8 +18,6 @@ class AssessmentRow {
   LocalDate nextDue;
   String nextTask;
 
-  Long siteId;
-
-  /** Tag, kind, maker, model and refrigerant in small letters, to be searched. */
+  /** Of the unit and its site, in small letters, to be searched. */
   String words;
 }

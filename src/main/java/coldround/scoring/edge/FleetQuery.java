@@ -19,13 +19,12 @@ import java.util.Map;
  */
 final class FleetQuery {
 
-  private static final String OF_SITE =
-      "lower(concat(c.code, ' ', c.name, ' ', s.code, ' ', s.name, ' '))";
-
-  /** Of units by id: their site, and the words that {@code assessment.words} keeps. */
+  /** Of units by id: what {@code assessment.words} keeps. */
   static final String WORDS =
-      "select u.id, u.site_id, lower(concat(u.tag, ' ', u.kind, ' ', u.maker, ' ', u.model, ' ',"
-          + " u.refrigerant)) from unit u where u.id in (:ids)";
+      "select u.id, lower(concat(u.tag, ' ', u.kind, ' ', u.maker, ' ', u.model, ' ',"
+          + " u.refrigerant, ' ', c.code, ' ', c.name, ' ', s.code, ' ', s.name)) from unit u join"
+          + " site s on s.id = u.site_id join customer c on c.id = s.customer_id"
+          + " where u.id in (:ids)";
 
   private final List<String> conditions = new ArrayList<>();
   private final Map<String, Object> parameters = new LinkedHashMap<>();
@@ -73,18 +72,7 @@ final class FleetQuery {
         worded = true;
         String name = "word" + n++;
         String escaped = word.replaceAll("([%_!])", "!$1");
-        // the few sites are searched once, not with each of their units
-        String like = " like :" + name + " escape '!'";
-        with(
-            "(a.words"
-                + like
-                + " or a.site_id in (select s.id from site s join customer c on c.id ="
-                + " s.customer_id where "
-                + OF_SITE
-                + like
-                + "))",
-            name,
-            "%" + escaped + "%");
+        with("a.words like :" + name + " escape '!'", name, "%" + escaped + "%");
       }
     }
   }

@@ -47,11 +47,10 @@ class StoredFleetList implements FleetList, Ranking {
   @Transactional
   public void put(Collection<Ranking.Place> places) {
     List<Change> changes = new ArrayList<>();
-    Map<Long, Object[]> words = words(places);
+    Map<Long, String> words = words(places);
     for (Ranking.Place place : places) {
       AssessmentRow now = row(place);
-      now.siteId = (Long) words.get(now.unitId)[1];
-      now.words = (String) words.get(now.unitId)[2];
+      now.words = words.get(now.unitId);
       AssessmentRow before = entities.find(AssessmentRow.class, now.unitId);
       if (before == null || before.score != now.score) {
         changes.add(change(place, before));
@@ -63,8 +62,8 @@ class StoredFleetList implements FleetList, Ranking {
     outbox.add(changes);
   }
 
-  /** Id, site and words of each unit. */
-  private Map<Long, Object[]> words(Collection<Ranking.Place> places) {
+  /** What each unit is found by. */
+  private Map<Long, String> words(Collection<Ranking.Place> places) {
     if (places.isEmpty()) {
       return Map.of();
     }
@@ -73,12 +72,16 @@ class StoredFleetList implements FleetList, Ranking {
             .map(p -> UnitIds.number(p.unitId()))
             .map(OptionalLong::orElseThrow)
             .toList();
-    Map<Long, Object[]> words = new HashMap<>();
-    entities
-        .createNativeQuery(FleetQuery.WORDS, Object[].class)
-        .setParameter("ids", ids)
-        .getResultList()
-        .forEach(row -> words.put((Long) ((Object[]) row)[0], (Object[]) row));
+    Map<Long, String> words = new HashMap<>();
+    List<?> rows =
+        entities
+            .createNativeQuery(FleetQuery.WORDS, Object[].class)
+            .setParameter("ids", ids)
+            .getResultList();
+    for (Object row : rows) {
+      Object[] cells = (Object[]) row;
+      words.put((Long) cells[0], (String) cells[1]);
+    }
     return words;
   }
 
