@@ -31,6 +31,7 @@ public final class Benchmarks {
               entry("fleet-list", new FleetPages()),
               entry("import", new ImportSpeed()),
               entry("import-killed", new KilledImports()),
+              entry("reads", new Reads()),
               entry("replacement", Replacement::run),
               entry("rounds", Rounds::run),
               entry("rounds-scale", RoundsScale::run),

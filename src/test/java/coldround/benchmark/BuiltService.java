@@ -13,6 +13,7 @@ import java.nio.file.Path;
 import java.time.Duration;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
 import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
 
@@ -20,7 +21,7 @@ import java.util.stream.Stream;
 final class BuiltService implements AutoCloseable {
 
   private static final Path JAR = Path.of("target", "quarkus-app", "quarkus-run.jar");
-  private static final String TOKEN = "the-token-of-the-benchmarks";
+  static final String TOKEN = "the-token-of-the-benchmarks";
   private static final Duration START = Duration.ofMinutes(3);
 
   private final HttpClient http = HttpClient.newHttpClient();
@@ -46,6 +47,14 @@ final class BuiltService implements AutoCloseable {
    * @param data may hold what an earlier service left; deleted when this one is closed
    */
   static BuiltService start(String heap, Path data) throws IOException, InterruptedException {
+    return start(heap, data, Map.of());
+  }
+
+  /**
+   * @param settings more environment, such as another database
+   */
+  static BuiltService start(String heap, Path data, Map<String, String> settings)
+      throws IOException, InterruptedException {
     if (!Files.exists(JAR)) {
       throw new IllegalArgumentException("there is no " + JAR + "; run mvn -q -DskipTests package");
     }
@@ -62,6 +71,7 @@ final class BuiltService implements AutoCloseable {
     builder.environment().put("COLDROUND_TOKEN", TOKEN);
     // what the service can do, not what one account may
     builder.environment().put("COLDROUND_RATE_PER_MINUTE", "0");
+    builder.environment().putAll(settings);
     builder.redirectErrorStream(true).redirectOutput(data.resolve("log").toFile());
     BuiltService service = new BuiltService(builder.start(), data, port);
     service.awaitReady();
@@ -91,9 +101,12 @@ final class BuiltService implements AutoCloseable {
     throw new IllegalStateException("the service did not start:\n" + log);
   }
 
+  URI address(String path) {
+    return URI.create("http://127.0.0.1:" + port + path);
+  }
+
   private HttpRequest.Builder request(String path) {
-    return HttpRequest.newBuilder(URI.create("http://127.0.0.1:" + port + path))
-        .header("Authorization", "Bearer " + TOKEN);
+    return HttpRequest.newBuilder(address(path)).header("Authorization", "Bearer " + TOKEN);
   }
 
   private HttpResponse<String> send(HttpRequest request) throws IOException, InterruptedException {

@@ -1,5 +1,6 @@
 package coldround.benchmark;
 
+import coldround.benchmark.Readers.Rate;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.sun.net.httpserver.HttpServer;
@@ -31,7 +32,6 @@ import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.ConcurrentLinkedQueue;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
-import java.util.concurrent.Future;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicInteger;
 
@@ -43,13 +43,12 @@ final class FeedSpeed {
 
   private static final ObjectMapper JSON = new ObjectMapper();
   private static final int PAGE = 100;
-  private static final int READERS = 4;
-  private static final int SECONDS = 8;
   // each is told as booked, and half of them move the day of a task, which is told too
   private static final int BOOKINGS_PER_SECOND = 100;
   private static final int UNITS = 100;
 
   private final HttpClient http = HttpClient.newHttpClient();
+  private final Readers readers = new Readers(Service.TOKEN, 8);
 
   /** When the call of a change was sent, and when it was answered, by task and reference. */
   private final Map<String, Instant> sent = new ConcurrentHashMap<>();
@@ -64,29 +63,25 @@ final class FeedSpeed {
     System.exit(0);
   }
 
-  private record Rate(double perSecond, double p99Ms) {}
-
   private void measure(int events) throws Exception {
     Path data = Files.createTempDirectory("coldround-feed");
     Service service = new Service(data);
     service.start();
     // gives their places to the changes that the demo fleet made
-    get(service.address("/api/v1/feed/snapshot?limit=1"), null);
+    readers.get(service.address("/api/v1/feed/snapshot?limit=1"), null);
     service.close();
     fill(data, events);
     service.start();
     String first = cursor(service, events);
     List<URI> pages = pages(service, first, Math.min(50, events / PAGE));
-    HttpResponse<byte[]> page = get(pages.get(0), null);
-    String tag = page.headers().firstValue("ETag").orElseThrow();
-    int bare = Service.freePort();
-    Process floor = bare(bare, data, page.body(), tag);
-    URI same = URI.create("http://127.0.0.1:" + bare + "/");
-    Rate ours = rate(pages, false);
-    Rate theirs = rate(List.of(same), false);
-    Rate ours304 = rate(pages, true);
-    Rate theirs304 = rate(List.of(same), true);
-    floor.destroy();
+    Rate ours = readers.rate(pages, false);
+    Rate ours304 = readers.rate(pages, true);
+    Rate theirs;
+    Rate theirs304;
+    try (Floor floor = Floor.of(readers.get(pages.get(0), null), data)) {
+      theirs = readers.rate(List.of(floor.address()), false);
+      theirs304 = readers.rate(List.of(floor.address()), true);
+    }
     Delays delays = new Delays();
     boolean lost = deliver(service, delays);
     service.close();
@@ -158,7 +153,7 @@ final class FeedSpeed {
   }
 
   private String cursor(Service service, int events) throws Exception {
-    HttpResponse<byte[]> all = get(service.address("/api/v1/feed/snapshot?limit=1"), null);
+    HttpResponse<byte[]> all = readers.get(service.address("/api/v1/feed/snapshot?limit=1"), null);
     String end = JSON.readTree(all.body()).get("cursor").asText();
     long position = Long.parseLong(end.substring(3), 36);
     return "f1." + Long.toString(position - events, 36);
@@ -170,79 +165,9 @@ final class FeedSpeed {
     for (int i = 0; i < count; i++) {
       URI page = service.address("/api/v1/feed?limit=" + PAGE + "&after=" + after);
       pages.add(page);
-      after = JSON.readTree(get(page, null).body()).get("next").asText();
+      after = JSON.readTree(readers.get(page, null).body()).get("next").asText();
     }
     return pages;
-  }
-
-  private HttpResponse<byte[]> get(URI page, String tag) throws Exception {
-    HttpRequest.Builder request =
-        HttpRequest.newBuilder(page).header("Authorization", "Bearer " + Service.TOKEN);
-    if (tag != null) {
-      request.header("If-None-Match", tag);
-    }
-    HttpResponse<byte[]> answer =
-        http.send(request.build(), HttpResponse.BodyHandlers.ofByteArray());
-    if (answer.statusCode() != (tag == null ? 200 : 304)) {
-      throw new IOException(answer.statusCode() + " " + new String(answer.body()));
-    }
-    return answer;
-  }
-
-  private static Process bare(int port, Path data, byte[] body, String tag) throws Exception {
-    Path file = data.resolve("page");
-    Files.write(file, body);
-    Process process =
-        new ProcessBuilder(
-                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-                "-cp",
-                BareServer.class.getProtectionDomain().getCodeSource().getLocation().getPath()
-                    + ":target/quarkus-app/lib/main/*",
-                BareServer.class.getName(),
-                Integer.toString(port),
-                file.toString(),
-                tag)
-            .inheritIO()
-            .start();
-    Thread.sleep(3000);
-    return process;
-  }
-
-  /** After a warm-up of the same length. */
-  private Rate rate(List<URI> pages, boolean unchanged) throws Exception {
-    round(pages, unchanged);
-    return round(pages, unchanged);
-  }
-
-  private Rate round(List<URI> pages, boolean unchanged) throws Exception {
-    ExecutorService readers = Executors.newFixedThreadPool(READERS);
-    List<Future<List<Long>>> all = new ArrayList<>();
-    List<String> tags = new ArrayList<>();
-    for (URI page : pages) {
-      tags.add(unchanged ? get(page, null).headers().firstValue("ETag").orElseThrow() : null);
-    }
-    long end = System.nanoTime() + TimeUnit.SECONDS.toNanos(SECONDS);
-    for (int i = 0; i < READERS; i++) {
-      int start = i * 7;
-      all.add(
-          readers.submit(
-              () -> {
-                List<Long> times = new ArrayList<>();
-                for (int n = start; System.nanoTime() < end; n++) {
-                  long begin = System.nanoTime();
-                  get(pages.get(n % pages.size()), tags.get(n % pages.size()));
-                  times.add(System.nanoTime() - begin);
-                }
-                return times;
-              }));
-    }
-    List<Long> times = new ArrayList<>();
-    for (Future<List<Long>> each : all) {
-      times.addAll(each.get());
-    }
-    readers.shutdown();
-    long[] sorted = times.stream().mapToLong(Long::longValue).sorted().toArray();
-    return new Rate((double) sorted.length / SECONDS, sorted[(int) (sorted.length * 0.99)] / 1e6);
   }
 
   /** True when a change that was answered was not delivered. */
@@ -343,7 +268,7 @@ final class FeedSpeed {
     list(service, "units", units.toString());
     List<String> ids = new ArrayList<>();
     URI first = service.address("/api/v1/tasks?customer=BENCH&limit=500");
-    JSON.readTree(get(first, null).body())
+    JSON.readTree(readers.get(first, null).body())
         .get("items")
         .forEach(task -> ids.add(task.get("id").asText()));
     Collections.shuffle(ids, new Random(1));

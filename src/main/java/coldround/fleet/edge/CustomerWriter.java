@@ -45,9 +45,21 @@ class CustomerWriter implements KindWriter, PanacheRepository<CustomerRow> {
                 target.write(customer);
                 persist(target);
               },
-              (old, now) ->
-                  notes.changed(Kind.CUSTOMERS, null, now.code(), Cells.of(old), Cells.of(now))));
+              (old, now) -> {
+                notes.changed(Kind.CUSTOMERS, null, now.code(), Cells.of(old), Cells.of(now));
+                if (!old.name().equals(now.name())) {
+                  // the fleet list finds them by it
+                  unitsOf(now.code()).forEach(notes::touched);
+                }
+              }));
     }
     return outcomes;
+  }
+
+  private List<Long> unitsOf(String customer) {
+    return getEntityManager()
+        .createQuery("select u.id from UnitRow u where u.site.customer.code = :code", Long.class)
+        .setParameter("code", customer)
+        .getResultList();
   }
 }

@@ -17,4 +17,7 @@ class AssessmentRow {
   String factors;
   LocalDate nextDue;
   String nextTask;
+
+  /** Of the unit and its site, in small letters, to be searched. */
+  String words;
 }

@@ -19,15 +19,18 @@ import java.util.Map;
  */
 final class FleetQuery {
 
-  private static final String OF_SITE =
-      "lower(concat(c.code, ' ', c.name, ' ', s.code, ' ', s.name, ' '))";
-  private static final String OF_UNIT =
-      "lower(concat(u.tag, ' ', u.kind, ' ', u.maker, ' ', u.model, ' ', u.refrigerant))";
+  /** Of units by id: what {@code assessment.words} keeps. */
+  static final String WORDS =
+      "select u.id, lower(concat(u.tag, ' ', u.kind, ' ', u.maker, ' ', u.model, ' ',"
+          + " u.refrigerant, ' ', c.code, ' ', c.name, ' ', s.code, ' ', s.name)) from unit u join"
+          + " site s on s.id = u.site_id join customer c on c.id = s.customer_id"
+          + " where u.id in (:ids)";
 
   private final List<String> conditions = new ArrayList<>();
   private final Map<String, Object> parameters = new LinkedHashMap<>();
   private boolean unit;
   private boolean site;
+  private boolean worded;
 
   static FleetQuery of(Search search) {
     FleetQuery query = new FleetQuery();
@@ -66,23 +69,10 @@ final class FleetQuery {
     int n = 0;
     for (String word : text.toLowerCase(Locale.ROOT).split("\\s+")) {
       if (!word.isEmpty()) {
-        unit = true;
-        site = true;
+        worded = true;
         String name = "word" + n++;
         String escaped = word.replaceAll("([%_!])", "!$1");
-        // the few sites are searched once, not with each of their units
-        String like = " like :" + name + " escape '!'";
-        with(
-            "("
-                + OF_UNIT
-                + like
-                + " or u.site_id in (select s.id from site s join customer c on c.id ="
-                + " s.customer_id where "
-                + OF_SITE
-                + like
-                + "))",
-            name,
-            "%" + escaped + "%");
+        with("a.words like :" + name + " escape '!'", name, "%" + escaped + "%");
       }
     }
   }
@@ -144,10 +134,17 @@ final class FleetQuery {
     return conditions.isEmpty() ? "" : " where " + String.join(" and ", conditions);
   }
 
-  private static String orderBy(Order order) {
+  // words are rare or frequent, nobody knows: one look through the table is never slow, while a
+  // walk along
+  // the index of an order looks up each row before it finds the few, so that order is hidden from
+  // it
+  private String orderBy(Order order) {
     return switch (order) {
-      case SCORE -> " order by a.score, a.unit_id";
-      case DUE -> " order by a.next_due nulls last, a.unit_id";
+      case SCORE -> " order by a.score" + (worded ? " + 0" : "") + ", a.unit_id";
+      case DUE ->
+          worded
+              ? " order by coalesce(a.next_due, date '9999-12-31'), a.unit_id"
+              : " order by a.next_due nulls last, a.unit_id";
       case NAME -> " order by c.code, s.code, u.tag, a.unit_id";
     };
   }

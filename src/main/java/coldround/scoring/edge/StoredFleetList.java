@@ -47,8 +47,10 @@ class StoredFleetList implements FleetList, Ranking {
   @Transactional
   public void put(Collection<Ranking.Place> places) {
     List<Change> changes = new ArrayList<>();
+    Map<Long, String> words = words(places);
     for (Ranking.Place place : places) {
       AssessmentRow now = row(place);
+      now.words = words.get(now.unitId);
       AssessmentRow before = entities.find(AssessmentRow.class, now.unitId);
       if (before == null || before.score != now.score) {
         changes.add(change(place, before));
@@ -58,6 +60,29 @@ class StoredFleetList implements FleetList, Ranking {
     }
     entities.flush();
     outbox.add(changes);
+  }
+
+  /** What each unit is found by. */
+  private Map<Long, String> words(Collection<Ranking.Place> places) {
+    if (places.isEmpty()) {
+      return Map.of();
+    }
+    List<Long> ids =
+        places.stream()
+            .map(p -> UnitIds.number(p.unitId()))
+            .map(OptionalLong::orElseThrow)
+            .toList();
+    Map<Long, String> words = new HashMap<>();
+    List<?> rows =
+        entities
+            .createNativeQuery(FleetQuery.WORDS, Object[].class)
+            .setParameter("ids", ids)
+            .getResultList();
+    for (Object row : rows) {
+      Object[] cells = (Object[]) row;
+      words.put((Long) cells[0], (String) cells[1]);
+    }
+    return words;
   }
 
   private static Change change(Ranking.Place place, AssessmentRow before) {

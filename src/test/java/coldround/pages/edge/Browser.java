@@ -22,7 +22,7 @@ import org.openqa.selenium.logging.LoggingPreferences;
 import org.openqa.selenium.support.ui.FluentWait;
 
 /** Chromium as found on the machine, with a screen of a given size. */
-final class Browser implements AutoCloseable {
+public final class Browser implements AutoCloseable {
 
   private static final Path SHOTS = Path.of("target", "screenshots");
 
@@ -54,7 +54,7 @@ final class Browser implements AutoCloseable {
   }
 
   /** Empty, after saying so loudly, where the machine has no Chromium. */
-  static Optional<Browser> open() throws IOException {
+  public static Optional<Browser> open() throws IOException {
     Optional<Path> chromium = find("chromium", "chromium-browser", "google-chrome");
     Optional<Path> driver = find("chromedriver");
     if (chromium.isEmpty() || driver.isEmpty()) {
@@ -74,12 +74,49 @@ final class Browser implements AutoCloseable {
         .findFirst();
   }
 
-  ChromeDriver driver() {
+  public ChromeDriver driver() {
     return driver;
   }
 
-  void go(String address) {
+  public void go(String address) {
     driver.get(address);
+  }
+
+  /**
+   * A line of that speed with nothing remembered, until told otherwise.
+   *
+   * @param megabits a second, both ways
+   * @param latencyMs of each answer
+   */
+  public void throttle(double megabits, int latencyMs) {
+    double bytes = megabits * 1e6 / 8;
+    driver.executeCdpCommand("Network.enable", Map.of());
+    driver.executeCdpCommand("Network.clearBrowserCache", Map.of());
+    driver.executeCdpCommand(
+        "Network.emulateNetworkConditions",
+        Map.of(
+            "offline", false,
+            "latency", latencyMs,
+            "downloadThroughput", bytes,
+            "uploadThroughput", bytes));
+  }
+
+  /** Bytes that came over the wire for the page and all it loaded, heads of answers included. */
+  public long transferred() {
+    return ((Number)
+            driver.executeScript(
+                "return ['navigation', 'resource'].flatMap(kind =>"
+                    + " performance.getEntriesByType(kind)).reduce((sum, entry) =>"
+                    + " sum + entry.transferSize, 0)"))
+        .longValue();
+  }
+
+  /** Milliseconds from the call of the page until all of it was there. */
+  public long loadMs() {
+    return ((Number)
+            driver.executeScript(
+                "return performance.getEntriesByType('navigation')[0].loadEventEnd"))
+        .longValue();
   }
 
   /** Does what leads to another page, and comes back when that page is there. */

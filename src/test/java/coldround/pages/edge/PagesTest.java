@@ -116,6 +116,28 @@ class PagesTest {
   }
 
   @Test
+  void whatIsRenamedIsFoundByItsNewWordsAlone() {
+    send("customers", "customer,name\nRN,Kestrel Valley\n");
+    send("sites", "customer,site,name\nRN,RS,High school\n");
+    send("units", "customer,site,unit,kind\nRN,RS,RU-1,chiller\n");
+    found("kestrel ru-1", true);
+    send("customers", "customer,name\nRN,Osprey Hills\n");
+    found("kestrel", false);
+    found("osprey ru-1", true);
+    send("sites", "customer,site,name\nRN,RS,Lower school\n");
+    found("osprey high", false);
+    found("osprey lower", true);
+    send("units", "customer,site,unit,kind,previous_tag,maker\nRN,RS,RU-9,chiller,RU-1,Norwell\n");
+    found("osprey ru-1", false);
+    found("ru-9 norwell LOWER chiller", true);
+  }
+
+  private static void found(String words, boolean yes) {
+    String body = Api.asPlanner().queryParam("q", words).get("/").asString();
+    assertEquals(yes, body.contains("<b>1 unit</b>"), words);
+  }
+
+  @Test
   void aSearchThatFindsNothingSaysSoAndKeepsWhatWasTyped() {
     filled();
     page("/?q=zeppelin")

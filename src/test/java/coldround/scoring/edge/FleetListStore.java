@@ -32,6 +32,12 @@ public final class FleetListStore implements AutoCloseable {
           + "{\"factor\":\"coil\",\"weight\":25,\"lost\":10.3,\"known\":true},"
           + "{\"factor\":\"repeat-faults\",\"weight\":30,\"lost\":7.1,\"known\":false}]";
 
+  private static final String AS_KEPT =
+      "update assessment set words = (select lower(concat(u.tag, ' ', u.kind, ' ', u.maker, ' ',"
+          + " u.model, ' ', u.refrigerant, ' ', c.code, ' ', c.name, ' ', s.code, ' ', s.name))"
+          + " from unit u join site s on s.id = u.site_id join customer c on c.id = s.customer_id"
+          + " where u.id = unit_id)";
+
   private final SessionFactory sessions;
   private final EntityManager entities;
 
@@ -43,6 +49,7 @@ public final class FleetListStore implements AutoCloseable {
     try (Connection connection = DriverManager.getConnection(url, user, password)) {
       connection.setAutoCommit(false);
       fill(connection, units);
+      connection.createStatement().execute(AS_KEPT);
       connection.commit();
       connection.setAutoCommit(true);
       connection.createStatement().execute("analyze");
@@ -109,8 +116,8 @@ public final class FleetListStore implements AutoCloseable {
     write(
         connection,
         "insert into assessment (unit_id, as_of, score, low, high, completeness, factors,"
-            + " next_due, next_task) values (?, date '2026-07-01', ?, 30, 80, 0.8, ?, ?,"
-            + " 'condenser-coil-cleaning')",
+            + " next_due, next_task, words) values (?, date '2026-07-01', ?, 30, 80, 0.8,"
+            + " ?, ?, 'condenser-coil-cleaning', '')",
         units,
         (row, i) -> {
           row.setDouble(2, chance.nextDouble() * 100);

@@ -1,0 +1,88 @@
+package coldround.benchmark;
+
+import java.io.IOException;
+import java.net.URI;
+import java.net.http.HttpClient;
+import java.net.http.HttpRequest;
+import java.net.http.HttpResponse;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
+import java.util.concurrent.TimeUnit;
+
+/** Reads addresses over and over, four at a time, and says how many a second and how slowly. */
+final class Readers {
+
+  private static final int READERS = 4;
+
+  /** Reads a second, and what 99 of 100 of them take at most. */
+  record Rate(double perSecond, double p99Ms) {}
+
+  private final HttpClient http = HttpClient.newHttpClient();
+  private final String token;
+  private final int seconds;
+
+  /**
+   * @param seconds of a round; one round before it warms up
+   */
+  Readers(String token, int seconds) {
+    this.token = token;
+    this.seconds = seconds;
+  }
+
+  /** One read that must succeed. */
+  HttpResponse<byte[]> get(URI page, String tag) throws IOException, InterruptedException {
+    HttpRequest.Builder request =
+        HttpRequest.newBuilder(page).header("Authorization", "Bearer " + token);
+    if (tag != null) {
+      request.header("If-None-Match", tag);
+    }
+    HttpResponse<byte[]> answer =
+        http.send(request.build(), HttpResponse.BodyHandlers.ofByteArray());
+    if (answer.statusCode() != (tag == null ? 200 : 304)) {
+      throw new IOException(answer.statusCode() + " " + new String(answer.body()));
+    }
+    return answer;
+  }
+
+  /**
+   * @param unchanged with the tag of what was read before, so that nothing has to be sent
+   */
+  Rate rate(List<URI> pages, boolean unchanged) throws Exception {
+    round(pages, unchanged);
+    return round(pages, unchanged);
+  }
+
+  private Rate round(List<URI> pages, boolean unchanged) throws Exception {
+    ExecutorService readers = Executors.newFixedThreadPool(READERS);
+    List<Future<List<Long>>> all = new ArrayList<>();
+    List<String> tags = new ArrayList<>();
+    for (URI page : pages) {
+      tags.add(unchanged ? get(page, null).headers().firstValue("ETag").orElseThrow() : null);
+    }
+    long end = System.nanoTime() + TimeUnit.SECONDS.toNanos(seconds);
+    for (int i = 0; i < READERS; i++) {
+      int start = i * 7;
+      all.add(
+          readers.submit(
+              () -> {
+                List<Long> times = new ArrayList<>();
+                for (int n = start; System.nanoTime() < end; n++) {
+                  long begin = System.nanoTime();
+                  get(pages.get(n % pages.size()), tags.get(n % pages.size()));
+                  times.add(System.nanoTime() - begin);
+                }
+                return times;
+              }));
+    }
+    List<Long> times = new ArrayList<>();
+    for (Future<List<Long>> each : all) {
+      times.addAll(each.get());
+    }
+    readers.shutdown();
+    long[] sorted = times.stream().mapToLong(Long::longValue).sorted().toArray();
+    return new Rate((double) sorted.length / seconds, sorted[(int) (sorted.length * 0.99)] / 1e6);
+  }
+}

@@ -1,0 +1,209 @@
+package coldround.benchmark;
+
+import coldround.benchmark.Readers.Rate;
+import coldround.pages.edge.Browser;
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import io.zonky.test.db.postgres.embedded.EmbeddedPostgres;
+import java.net.URI;
+import java.net.http.HttpRequest.BodyPublishers;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * {@code reads UNITS [postgresql]}: the built service with a big fleet that it has taken as files.
+ * Each page and filter alone; reads a second beside a bare server that gives the same bytes; the
+ * first view of the fleet page in the browser over a slow line. For PostgreSQL, which is started
+ * for it, the service must have been built with {@code -Ppostgresql}.
+ */
+final class Reads implements Benchmarks.Program {
+
+  private static final ObjectMapper JSON = new ObjectMapper();
+  private static final int SECONDS = 5;
+  private static final int ALONE = 15;
+  private static final String HEAP = "1g";
+
+  private final Readers readers = new Readers(BuiltService.TOKEN, SECONDS);
+  private final Map<String, Object> result = new LinkedHashMap<>();
+
+  @Override
+  public void run(String... arguments) throws Exception {
+    boolean postgres = arguments.length == 2 && arguments[1].equals("postgresql");
+    if (arguments.length != 1 && !postgres) {
+      throw new IllegalArgumentException("reads UNITS [postgresql]");
+    }
+    BigFleet fleet = new BigFleet(Integer.parseInt(arguments[0]));
+    Path data = Files.createTempDirectory("coldround-reads");
+    if (postgres) {
+      try (EmbeddedPostgres server = EmbeddedPostgres.start()) {
+        run(fleet, data, settings(server));
+      }
+    } else {
+      run(fleet, data, Map.of());
+    }
+    System.out.println(JSON.writeValueAsString(result));
+  }
+
+  private static Map<String, String> settings(EmbeddedPostgres server) {
+    return Map.of(
+        "QUARKUS_DATASOURCE_JDBC_URL", server.getJdbcUrl("postgres", "postgres"),
+        "QUARKUS_DATASOURCE_USERNAME", "postgres",
+        "QUARKUS_DATASOURCE_PASSWORD", "postgres");
+  }
+
+  private void run(BigFleet fleet, Path data, Map<String, String> settings) throws Exception {
+    Path bytes = Files.createTempDirectory("coldround-bytes");
+    try (BuiltService service = BuiltService.start(HEAP, data, settings)) {
+      long start = System.nanoTime();
+      service.upload("customers", BodyPublishers.ofString(fleet.customers()));
+      service.upload("sites", BodyPublishers.ofString(fleet.sites()));
+      service.upload("units", BodyPublishers.ofString(fleet.unitList()));
+      service.upload("visits", BodyPublishers.ofString(fleet.visits()));
+      System.out.printf("taken as files in %.0f s%n", (System.nanoTime() - start) / 1e9);
+      // gives the changes their places in the order
+      readers.get(service.address("/api/v1/feed/snapshot?limit=1"), null);
+      alone(service, fleet);
+      many(service, bytes);
+      firstView(service);
+    }
+    try (var files = Files.list(bytes)) {
+      files.forEach(file -> file.toFile().delete());
+    }
+    Files.delete(bytes);
+  }
+
+  /** One reader, nobody else. */
+  private void alone(BuiltService service, BigFleet fleet) throws Exception {
+    System.out.println("| read alone | median ms | worst ms | kB |");
+    System.out.println("|---|---|---|---|");
+    double worst = 0;
+    for (Map.Entry<String, String> page : pages(service, fleet).entrySet()) {
+      URI address = service.address(page.getValue());
+      double[] times = new double[ALONE];
+      int size = readers.get(address, null).body().length;
+      for (int i = 0; i < ALONE; i++) {
+        long begin = System.nanoTime();
+        readers.get(address, null);
+        times[i] = (System.nanoTime() - begin) / 1e6;
+      }
+      Arrays.sort(times);
+      worst = Math.max(worst, times[ALONE / 2]);
+      System.out.printf(
+          Locale.ROOT,
+          "| %s | %.1f | %.1f | %d |%n",
+          page.getKey(),
+          times[ALONE / 2],
+          times[ALONE - 1],
+          size / 1000);
+    }
+    result.put("slowestMedianMs", worst);
+  }
+
+  private Map<String, String> pages(BuiltService service, BigFleet fleet) throws Exception {
+    Map<String, String> pages = new LinkedHashMap<>();
+    pages.put("fleet, worst first", "/");
+    pages.put("fleet, due first", "/?order=due");
+    pages.put("fleet, by name", "/?order=name");
+    pages.put("fleet, second page", next(service, "/"));
+    pages.put("fleet, second page by name", next(service, "/?order=name"));
+    pages.put("a customer", "/?customer=" + fleet.customer());
+    pages.put("a site", "/?customer=" + fleet.customer() + "&site=" + fleet.site());
+    pages.put("a kind", "/?kind=ice-machine");
+    pages.put("a refrigerant", "/?refrigerant=R-22");
+    pages.put("kind and refrigerant, due first", "/?kind=chiller&refrigerant=R-22&order=due");
+    pages.put("words: a site's", "/?q=dock");
+    pages.put("words: a tag's", "/?q=U-777");
+    pages.put("words: two", "/?q=thornfield%2077");
+    pages.put("words: two, due first", "/?q=thornfield%2077&order=due");
+    pages.put("words: two, by name", "/?q=thornfield%2077&order=name");
+    pages.put("words: of nothing", "/?q=zeppelin");
+    pages.put("words and kind", "/?q=dock&kind=chiller");
+    pages.put("a unit", "/units/" + unit(service));
+    pages.put("upkeep calendar", "/upkeep");
+    return pages;
+  }
+
+  private String next(BuiltService service, String first) throws Exception {
+    String page = new String(readers.get(service.address(first), null).body());
+    int at = page.indexOf("\" rel=\"next\"");
+    return page.substring(page.lastIndexOf("href=\"", at) + 6, at).replace("&amp;", "&");
+  }
+
+  /** One that has visits. */
+  private String unit(BuiltService service) throws Exception {
+    JsonNode list = JSON.readTree(service.get("/api/v1/units?unit=U-0&limit=1"));
+    return list.at("/items/0/unit/id").asText();
+  }
+
+  /** Four readers at once, beside the same bytes from memory. */
+  private void many(BuiltService service, Path folder) throws Exception {
+    List<URI> fleet = new ArrayList<>();
+    List<URI> units = new ArrayList<>();
+    List<URI> conditions = new ArrayList<>();
+    JsonNode list = JSON.readTree(service.get("/api/v1/units?limit=50"));
+    for (JsonNode item : list.get("items")) {
+      String id = item.at("/unit/id").asText();
+      units.add(service.address("/units/" + id));
+      conditions.add(service.address("/api/v1/units/" + id + "/condition"));
+    }
+    fleet.add(service.address("/"));
+    Map<String, List<URI>> all = new LinkedHashMap<>();
+    all.put("fleet page", fleet);
+    all.put("unit page", units);
+    all.put("list of 50 units", List.of(service.address("/api/v1/units?limit=50")));
+    all.put("condition", conditions);
+    all.put("list of 100 tasks", List.of(service.address("/api/v1/tasks?limit=100")));
+    String snapshot = service.get("/api/v1/feed/snapshot?limit=1");
+    long end = Long.parseLong(JSON.readTree(snapshot).get("cursor").asText().substring(3), 36);
+    String from = "f1." + Long.toString(Math.max(0, end - 1000), 36);
+    all.put("feed", List.of(service.address("/api/v1/feed?limit=100&after=" + from)));
+    System.out.println("| four readers | a second | p99 ms | floor a second | p99 ms | share |");
+    System.out.println("|---|---|---|---|---|---|");
+    for (Map.Entry<String, List<URI>> read : all.entrySet()) {
+      Rate ours = readers.rate(read.getValue(), false);
+      try (Floor floor = Floor.of(readers.get(read.getValue().get(0), null), folder)) {
+        Rate theirs = readers.rate(List.of(floor.address()), false);
+        System.out.printf(
+            Locale.ROOT,
+            "| %s | %.0f | %.1f | %.0f | %.1f | %.0f %% |%n",
+            read.getKey(),
+            ours.perSecond(),
+            ours.p99Ms(),
+            theirs.perSecond(),
+            theirs.p99Ms(),
+            100 * ours.perSecond() / theirs.perSecond());
+        result.put(read.getKey(), Map.of("ours", ours, "floor", theirs));
+      }
+    }
+  }
+
+  private void firstView(BuiltService service) throws Exception {
+    Optional<Browser> found = Browser.open();
+    if (found.isEmpty()) {
+      return;
+    }
+    try (Browser browser = found.get()) {
+      System.out.println("| first view over | kB over the wire | until all is there ms |");
+      System.out.println("|---|---|---|");
+      browser.go(service.address("/enter?token=" + BuiltService.TOKEN).toString());
+      firstView(browser, service, "10 Mbit/s, 40 ms", 10, 40);
+      firstView(browser, service, "1.6 Mbit/s, 150 ms", 1.6, 150);
+    }
+  }
+
+  private void firstView(
+      Browser browser, BuiltService service, String name, double megabits, int latencyMs) {
+    browser.throttle(megabits, latencyMs);
+    browser.go(service.address("/").toString());
+    long kilobytes = browser.transferred() / 1000;
+    System.out.printf("| %s | %d | %d |%n", name, kilobytes, browser.loadMs());
+    result.put("first view over " + name, Map.of("kB", kilobytes, "loadedMs", browser.loadMs()));
+  }
+}
