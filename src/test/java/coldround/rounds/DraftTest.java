@@ -109,9 +109,7 @@ class DraftTest {
     SearchOptions options = SearchOptions.of(1, Limit.iterations(1500));
     RoundPlan plan =
         draft.answer(draft.together(new RuinAndRecreate().search(draft.problem(), options)));
-    assertEquals(
-        List.of(),
-        RoundPlanChecker.check(order, plan, drives::minutes, RULES.minutes(Figure.OVERTIME_MOST)));
+    assertEquals(List.of(), RoundPlanChecker.check(order, plan, drives::minutes));
     return plan;
   }
 
