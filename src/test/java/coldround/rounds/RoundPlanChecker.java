@@ -10,6 +10,8 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.TreeMap;
+import java.util.TreeSet;
 import java.util.function.ToDoubleBiFunction;
 import java.util.stream.Collectors;
 
@@ -49,6 +51,7 @@ public final class RoundPlanChecker {
       checker.expect(rounds.add(round.key()), round.key() + " stands twice");
       checker.round(round);
     }
+    checker.company(plan);
     plan.leftOut().forEach(missed -> missed.call().jobs().forEach(checker::once));
     Set<String> asked = order.jobs().stream().map(Job::task).collect(Collectors.toSet());
     order.calls().forEach(call -> call.jobs().forEach(job -> asked.add(job.task())));
@@ -107,6 +110,29 @@ public final class RoundPlanChecker {
         round.drivingMinutes() + setUps + round.workMinutes() + round.waitingMinutes(),
         paid - rested,
         name + " minutes of driving, setting up, work and waiting");
+  }
+
+  /** Where several technicians come to a site on a day, a note says so and why. */
+  private void company(RoundPlan plan) {
+    Map<String, Set<String>> there = new TreeMap<>();
+    for (RoundPlan.Round round : plan.rounds()) {
+      for (RoundPlan.Stop stop : round.stops()) {
+        String where = "site " + stop.call().site() + " on " + round.day();
+        there.computeIfAbsent(where, each -> new TreeSet<>()).add(round.name());
+      }
+    }
+    there.values().removeIf(names -> names.size() == 1);
+    Map<String, String> told =
+        plan.notes().stream()
+            .filter(note -> note.code().equals("several-technicians"))
+            .collect(Collectors.toMap(Note::subject, Note::message));
+    expect(told.keySet().equals(there.keySet()), "told of " + told + " but there are " + there);
+    there.forEach(
+        (where, names) ->
+            names.forEach(
+                name ->
+                    expect(
+                        told.getOrDefault(where, "").contains(name), where + " names no " + name)));
   }
 
   private void stop(RoundPlan.Stop stop, Worker worker, RoundPlan.Round round) {
