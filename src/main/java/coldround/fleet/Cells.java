@@ -89,6 +89,7 @@ public final class Cells {
         .put("longitude", technician.longitude())
         .put("hours", technician.hours())
         .put("competences", technician.competences())
+        .put("days_off", technician.daysOff())
         .cells;
   }
 

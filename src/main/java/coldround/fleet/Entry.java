@@ -15,7 +15,7 @@ import java.util.Map;
  * @param line line of the file, 0 for one that came by a call
  * @param said by column name: String, {@link LocalDate}, {@link java.time.OffsetDateTime} for a day
  *     that depends on the zone of the site, {@link ZoneId}, Double, {@link Quantity}, List of
- *     codes, {@link Reading}, {@link Grade} or {@link #ERASED}
+ *     codes, List of {@link DaySpan}, {@link Reading}, {@link Grade} or {@link #ERASED}
  */
 public record Entry(long line, Map<String, Object> said) {
 
@@ -61,6 +61,10 @@ public record Entry(long line, Map<String, Object> said) {
   }
 
   public List<String> codes(String column, List<String> stored) {
+    return value(column, stored, List.of());
+  }
+
+  public List<DaySpan> days(String column, List<DaySpan> stored) {
     return value(column, stored, List.of());
   }
 

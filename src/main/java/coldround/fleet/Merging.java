@@ -176,14 +176,16 @@ public final class Merging {
 
   public static Technician technician(Technician stored, Entry entry) {
     String code = entry.key("technician");
-    Technician old = stored != null ? stored : new Technician(code, "", null, null, "", List.of());
+    Technician old =
+        stored != null ? stored : new Technician(code, "", null, null, "", List.of(), List.of());
     return new Technician(
         code,
         entry.text("name", old.name()),
         entry.number("latitude", old.latitude()),
         entry.number("longitude", old.longitude()),
         entry.text("hours", old.hours()),
-        entry.codes("competences", old.competences()));
+        entry.codes("competences", old.competences()),
+        entry.days("days_off", old.daysOff()));
   }
 
   public static TravelTime travelTime(TravelTime stored, Entry entry) {

@@ -23,6 +23,7 @@ final class CellReaders {
       case CODES -> CodesCell.of(column, rules);
       case GRADE -> grade(ChoiceCell.of(column, rules));
       case ZONE -> new ZoneCell();
+      case DAYS -> new DaysCell(DateCell.of(column, rules));
       case HOURS -> new HoursCell(TextCell.of(column));
       case JURISDICTION -> new JurisdictionCell();
       case REFRIGERANT -> new RefrigerantCell(TextCell.of(column), rules);

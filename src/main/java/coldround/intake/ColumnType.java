@@ -24,6 +24,8 @@ public enum ColumnType {
   GRADE,
   ZONE,
   HOURS,
+  /** Days and spans of days. */
+  DAYS,
   JURISDICTION,
   REFRIGERANT,
   /** Name of a reading, in the long form. */

@@ -1,8 +1,10 @@
 package coldround.intake;
 
 import coldround.sheet.Row;
+import java.util.EnumSet;
 import java.util.HashMap;
 import java.util.Map;
+import java.util.Set;
 import java.util.function.Function;
 import java.util.function.Supplier;
 
@@ -11,6 +13,8 @@ import java.util.function.Supplier;
  * can be two days asks for it.
  */
 public final class DateScan implements Function<String, DateEvidence> {
+
+  private static final Set<ColumnType> DATES = EnumSet.of(ColumnType.DATE, ColumnType.DAYS);
 
   private final Supplier<TableFile> opening;
   private Map<String, DateEvidence> found;
@@ -44,11 +48,13 @@ public final class DateScan implements Function<String, DateEvidence> {
     for (int i = 0; i < heading.slots().size() && row.isReliable(); i++) {
       Heading.Slot slot = heading.slots().get(i);
       int place = heading.places().get(i);
-      boolean date = slot != null && slot.column().type() == ColumnType.DATE;
+      boolean date = slot != null && DATES.contains(slot.column().type());
       if (date && place >= 0 && place < row.cells().size()) {
-        String cell = Cell.content(row.cells().get(place));
-        evidence.merge(
-            slot.column().name(), DateEvidence.NONE.and(cell), (old, one) -> old.and(cell));
+        for (String cell : Cell.content(row.cells().get(place)).split(";")) {
+          String day = cell.strip();
+          evidence.merge(
+              slot.column().name(), DateEvidence.NONE.and(day), (old, one) -> old.and(day));
+        }
       }
     }
   }

@@ -165,6 +165,7 @@ public final class ListWriting {
     said.put("longitude", technician.longitude());
     said.put("hours", technician.hours());
     said.put("competences", technician.competences());
+    said.put("days_off", technician.daysOff());
     return cells(said);
   }
 

@@ -36,6 +36,7 @@ final class Answer {
     }
     plan.unusable().forEach(unusable -> notes.add(note(unusable)));
     idle(rounds, notes);
+    notes.addAll(new Meeting(draft).notes(plan));
     return new RoundPlan(
         draft.order().from(),
         draft.order().to(),
@@ -43,7 +44,7 @@ final class Answer {
         missed,
         notes,
         Bill.of(plan.cost()),
-        draft.currency());
+        draft.currency().code());
   }
 
   private RoundPlan.Missed leftOut(LeftOut left, List<Note> notes) {

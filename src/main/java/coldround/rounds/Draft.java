@@ -1,5 +1,6 @@
 package coldround.rounds;
 
+import coldround.quantity.Measure;
 import coldround.rounds.search.Plan;
 import coldround.rounds.search.Problem;
 import coldround.rounds.search.Stop;
@@ -36,6 +37,7 @@ public final class Draft {
   private final Told told;
   private final Prices prices;
   private final Problem problem;
+  private Together together;
 
   private Draft(Order order, RoundRules rules, Prices prices, Travel travel) {
     this.order = order;
@@ -79,8 +81,16 @@ public final class Draft {
 
   /** The plan with one technician a site and day, where that costs little. */
   public Plan together(Plan plan) {
-    List<LocalDate> dates = days.stream().map(Shifts.Day::day).toList();
-    return new Together(problem, dates, rules.amount(Figure.APART)).of(plan);
+    return gathering().of(plan);
+  }
+
+  /** Made when first asked for: it takes the problem in once more. */
+  Together gathering() {
+    if (together == null) {
+      List<LocalDate> dates = days.stream().map(Shifts.Day::day).toList();
+      together = new Together(problem, dates, rules.amount(Figure.APART));
+    }
+    return together;
   }
 
   /** What could not be planned as it is, each as a sentence. */
@@ -279,8 +289,13 @@ public final class Draft {
     return value;
   }
 
-  String currency() {
-    return prices.currency().code();
+  Measure currency() {
+    return prices.currency();
+  }
+
+  /** What one visit instead of two is worth. */
+  double apart() {
+    return rules.amount(Figure.APART);
   }
 
   List<Note> notes() {

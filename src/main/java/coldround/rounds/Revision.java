@@ -113,7 +113,10 @@ public final class Revision {
     rounds.sort(Answer.BY_DAY);
     List<Missed> missed = new ArrayList<>(plan.leftOut());
     missed.addAll(today.leftOut());
-    RoundPlan after = after(plan, rounds, missed);
+    List<Note> notes = new ArrayList<>(plan.notes());
+    notes.removeIf(note -> Meeting.of(note, day));
+    today.notes().stream().filter(note -> Meeting.of(note, day)).forEach(notes::add);
+    RoundPlan after = after(plan, rounds, missed, notes);
     Round taken =
         today.rounds().stream()
             .filter(round -> round.technician().equals(technician))
@@ -123,14 +126,14 @@ public final class Revision {
     return new Outcome(after, taken, moved);
   }
 
-  private static RoundPlan after(RoundPlan plan, List<Round> rounds, List<Missed> missed) {
+  private static RoundPlan after(
+      RoundPlan plan, List<Round> rounds, List<Missed> missed, List<Note> notes) {
     Bill before = bill(plan.rounds());
     Bill now = bill(rounds);
     // what waiting of the work left out costs is not in any round
     double waiting = plan.cost().deferring() - before.deferring();
     Bill cost = now.plus(new Bill(0, 0, 0, waiting));
-    return new RoundPlan(
-        plan.from(), plan.to(), rounds, missed, plan.notes(), cost, plan.currency());
+    return new RoundPlan(plan.from(), plan.to(), rounds, missed, notes, cost, plan.currency());
   }
 
   private static Bill bill(List<Round> rounds) {

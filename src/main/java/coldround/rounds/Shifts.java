@@ -53,7 +53,11 @@ final class Shifts {
         }
       }
       if (days.isEmpty()) {
-        notes.add(new Note("no-working-day", subject, "does not work on any day of the plan."));
+        boolean off = worker.daysOff().stream().anyMatch(span::contains);
+        String message =
+            "does not work on any day of the plan"
+                + (off ? ": hours and days off leave none." : ".");
+        notes.add(new Note("no-working-day", subject, message));
       }
       return days;
     } catch (IllegalArgumentException e) {

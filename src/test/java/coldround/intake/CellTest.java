@@ -96,6 +96,11 @@ class CellTest {
         "visits    | work | Condenser coil cleaned; inspected ;inspected"
             + " | [condenser-coil-cleaned, inspected]",
         "technicians | competences       | refrigerant; electrical | [refrigerant, electrical]",
+        "technicians | days_off          | 2026-11-27          | [2026-11-27]",
+        "technicians | days_off | 2026-11-27; 2026-12-24/2027-01-02;2026-11-27;"
+            + " | [2026-11-27, 2026-12-24/2027-01-02]",
+        "technicians | days_off          | 2026-12-24 / 2026-12-24 | [2026-12-24]",
+        "technicians | days_off          | 11/27/2026;39933    | [2026-11-27, 2009-04-30]",
         "travel-times | distance [mi]    | 9                   | 9.0 mi",
       })
   void aGoodCellIsTaken(String kind, String label, String cell, String value) {
@@ -153,6 +158,13 @@ class CellTest {
         "visits    | work                 | cleaned          | unknown-code",
         "visits    | work                 | ;                | unknown-code",
         "units     | charge [lb]          | n/t: no label    | not-a-number",
+        "technicians | days_off           | 2027-01-02/2026-12-24 | not-a-date",
+        "technicians | days_off           | 2026-11-27;2026-12-24/2027-02-29 | not-a-date",
+        "technicians | days_off           | 2026-12-24/01-02 | not-a-date",
+        "technicians | days_off           | christmas        | not-a-date",
+        "technicians | days_off           | 05/06/2026       | ambiguous-date",
+        "technicians | days_off           | 2126-11-27       | out-of-range",
+        "technicians | days_off           | ;                | not-a-date",
         "faults    | repaired             | 2026-06-29       | out-of-range",
         "travel-times | minutes           | -1               | out-of-range",
       })
@@ -181,6 +193,8 @@ class CellTest {
         "sites  | time_zone            | America/New_Yrok | Did you mean America/New_York?",
         "units  | kind                 | walk in coolr    | Did you mean walk-in-cooler?",
         "sites  | visiting_hours       | Mo-Fr 07:60      | '07:60'",
+        "technicians | days_off        | 2027-01-02/2026-12-24 | ends before it begins",
+        "technicians | days_off        | 2026-12-24/01-02 | 2026-11-27;2026-12-24/2027-01-02",
       })
   void theMessageSaysHowToMend(String kind, String label, String cell, String part) {
     String message = read(kind, label, cell).problems().get(0).message();

@@ -109,9 +109,7 @@ class DraftTest {
     SearchOptions options = SearchOptions.of(1, Limit.iterations(1500));
     RoundPlan plan =
         draft.answer(draft.together(new RuinAndRecreate().search(draft.problem(), options)));
-    assertEquals(
-        List.of(),
-        RoundPlanChecker.check(order, plan, drives::minutes, RULES.minutes(Figure.OVERTIME_MOST)));
+    assertEquals(List.of(), RoundPlanChecker.check(order, plan, drives::minutes));
     return plan;
   }
 
@@ -336,6 +334,35 @@ class DraftTest {
                 assertTrue(
                     rounds.stream().filter(DraftTest::visitsTheShop).count() <= 1,
                     rounds.toString()));
+  }
+
+  /** One day: nobody works on another. */
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "gas | ammonia | 60 | nobody who works that day has all of ammonia, gas",
+        "gas | gas | 300 | has room that day for its 600 minutes beside what else is planned"
+      })
+  void whySeveralTechniciansComeToASiteIsTold(String one, String other, int minutes, String why) {
+    worker("T1", 38.20, -79.00, "Mo 08:00-16:00", one);
+    worker("T2", 38.20, -79.02, "Mo 08:00-16:00", other);
+    site("A/SHOP", 38.21, -79.01, "");
+    Job first = job("first", "A/SHOP", minutes, MONDAY, 900);
+    jobs.set(0, by(first, null, Set.of(one)));
+    Job second = job("second", "A/SHOP", minutes, MONDAY, 900);
+    jobs.set(1, by(second, null, Set.of(other)));
+    RoundPlan plan = plan();
+    assertEquals(Set.of("first", "second"), planned(plan));
+    Note note =
+        plan.notes().stream()
+            .filter(each -> each.code().equals("several-technicians"))
+            .findFirst()
+            .orElseThrow();
+    assertEquals("site A/SHOP on " + MONDAY, note.subject());
+    assertTrue(note.message().startsWith("is visited by T1 and T2: "), note.message());
+    assertTrue(note.message().contains(why), note.message());
+    assertTrue(note.message().contains("no other day of the plan can take"), note.message());
   }
 
   private static boolean visitsTheShop(RoundPlan.Round round) {

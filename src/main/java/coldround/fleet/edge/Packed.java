@@ -1,5 +1,6 @@
 package coldround.fleet.edge;
 
+import coldround.fleet.DaySpan;
 import coldround.fleet.Reading;
 import coldround.quantity.Quantity;
 import com.fasterxml.jackson.core.JsonFactory;
@@ -44,6 +45,14 @@ final class Packed {
 
   static List<String> codes(String text) {
     return text.isEmpty() ? List.of() : List.of(text.split(";"));
+  }
+
+  static String text(List<DaySpan> days) {
+    return String.join(";", days.stream().map(DaySpan::toString).toList());
+  }
+
+  static List<DaySpan> days(String text) {
+    return codes(text).stream().map(DaySpan::parse).toList();
   }
 
   static String text(Map<String, Quantity> plate) {

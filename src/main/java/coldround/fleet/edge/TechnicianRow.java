@@ -1,6 +1,7 @@
 package coldround.fleet.edge;
 
 import coldround.fleet.Technician;
+import jakarta.persistence.Column;
 import jakarta.persistence.Entity;
 import jakarta.persistence.Id;
 import jakarta.persistence.Table;
@@ -16,8 +17,12 @@ class TechnicianRow {
   String hours;
   String competences;
 
+  @Column(name = "days_off")
+  String daysOff;
+
   Technician read() {
-    return new Technician(code, name, latitude, longitude, hours, Packed.codes(competences));
+    return new Technician(
+        code, name, latitude, longitude, hours, Packed.codes(competences), Packed.days(daysOff));
   }
 
   void write(Technician technician) {
@@ -27,5 +32,6 @@ class TechnicianRow {
     longitude = technician.longitude();
     hours = technician.hours();
     competences = String.join(";", technician.competences());
+    daysOff = Packed.text(technician.daysOff());
   }
 }

@@ -169,6 +169,9 @@ class FleetOrder {
     Place start = station(asked.starts().get(code), code + " start", sites, everybody, home);
     Place end = station(asked.ends().get(code), code + " end", sites, everybody, home);
     Set<LocalDate> daysOff = new HashSet<>(asked.daysOff().getOrDefault(code, Set.of()));
+    technician
+        .daysOff()
+        .forEach(span -> span.within(asked.from(), asked.to()).forEach(daysOff::add));
     if (!PUBLIC_HOLIDAY.matcher(technician.hours()).find()) {
       daysOff.addAll(asked.holidays());
     }

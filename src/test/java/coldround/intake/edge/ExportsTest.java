@@ -97,6 +97,7 @@ class ExportsTest {
     read(
         "readings",
         "customer,site,unit,visit,quantity,part,value,measure\nHARD,S,-U,1,condenser_fan,2,0.79,A\n");
+    read("technicians", "technician,days_off\nHARD,2026-11-27; 2026-12-24/2027-01-02\n");
   }
 
   private static void read(String kind, String text) {

@@ -385,9 +385,10 @@ class ImportsTest {
     String t = "T" + customer;
     applied(
         "technicians",
-        "technician,name,latitude,longitude,hours,competences\n"
+        "technician,name,latitude,longitude,hours,competences,days_off\n"
             + t
-            + ",Ana,45.5,-122.6,Mo-Fr 07:00-15:30,refrigerant;electrical\n");
+            + ",Ana,45.5,-122.6,Mo-Fr 07:00-15:30,refrigerant;electrical,"
+            + "2026-11-27;2026-12-24/2027-01-02\n");
     applied("travel-times", "from,to,minutes,distance [mi]\n" + customer + "/S1," + t + ",18,9\n");
     applied(
         "faults",
@@ -397,7 +398,11 @@ class ImportsTest {
     assertEquals(1, histories().get(0).reportedFaults().size());
     assertTrue(
         fleet.technicians().stream()
-            .anyMatch(x -> x.code().equals(t) && x.competences().size() == 2));
+            .anyMatch(
+                x ->
+                    x.code().equals(t)
+                        && x.competences().size() == 2
+                        && x.daysOff().toString().equals("[2026-11-27, 2026-12-24/2027-01-02]")));
     assertTrue(fleet.travelTimes().stream().anyMatch(x -> x.to().equals(t) && x.minutes() == 18));
   }
 

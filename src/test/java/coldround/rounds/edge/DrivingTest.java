@@ -16,6 +16,7 @@ import coldround.rounds.RoundRules;
 import coldround.rounds.Span;
 import coldround.rounds.Worker;
 import coldround.rounds.search.Limit;
+import coldround.rounds.search.Plan;
 import coldround.rounds.search.SearchOptions;
 import coldround.rounds.search.engine.RuinAndRecreate;
 import io.quarkus.test.junit.QuarkusTest;
@@ -82,10 +83,9 @@ class DrivingTest {
     Order order = orders.gather(asked, now, List.of());
     Draft draft = Draft.of(order, rules, orders.prices(), orders.travel());
     SearchOptions options = SearchOptions.of(1, Limit.iterations(20_000));
-    RoundPlan plan = draft.answer(new RuinAndRecreate().search(draft.problem(), options));
-    List<String> wrong =
-        RoundPlanChecker.check(
-            order, plan, (from, to) -> way(from, to, 0), rules.minutes(Figure.OVERTIME_MOST));
+    Plan searched = new RuinAndRecreate().search(draft.problem(), options);
+    RoundPlan plan = draft.answer(draft.together(searched));
+    List<String> wrong = RoundPlanChecker.check(order, plan, (from, to) -> way(from, to, 0));
     assertEquals(List.of(), wrong);
     List<Call> calls =
         plan.rounds().stream()

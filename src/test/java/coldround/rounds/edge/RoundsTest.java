@@ -519,6 +519,39 @@ class RoundsTest {
     }
   }
 
+  @Test
+  void plannedDaysOffOfTheListAreKept() throws InterruptedException {
+    LocalDate friday = MONDAY.plusDays(4);
+    daysOff("T1", MONDAY + "/" + MONDAY.plusDays(1) + ";" + friday);
+    daysOff("T2", MONDAY.minusYears(1) + "/" + MONDAY.plusYears(1));
+    String id = planned(1);
+    daysOff("T1", "-");
+    daysOff("T2", "-");
+    JsonPath plan = read(id);
+    Set<Object> worked = new HashSet<>();
+    for (Map<String, Object> day : plan.<Map<String, Object>>getList("days")) {
+      String text = day.toString();
+      if (text.contains("code=T1,")) {
+        worked.add(day.get("day"));
+      }
+      assertFalse(text.contains("code=T2,"), text);
+    }
+    assertEquals(Set.of(MONDAY.plusDays(2).toString(), MONDAY.plusDays(3).toString()), worked);
+    assertEquals(
+        List.of("does not work on any day of the plan: hours and days off leave none."),
+        plan.getList("notes.findAll { it.subject == 'technician T2' }.message"));
+  }
+
+  private static void daysOff(String technician, String days) {
+    Api.asPlanner()
+        .contentType("text/csv")
+        .body("technician,days_off\n" + technician + "," + days + "\n")
+        .post("/api/v1/imports/technicians")
+        .then()
+        .statusCode(200)
+        .body("rows.changed", equalTo(1));
+  }
+
   /** Read by PDFBox; that a reader of another family opens it is a step of .ci/packaged. */
   @Test
   void theRouteSheetsAreAFileToPrint() throws Exception {

@@ -2,118 +2,128 @@ package coldround.rounds.search.engine;
 
 import coldround.rounds.search.Plan;
 import coldround.rounds.search.Problem;
-import coldround.rounds.search.Route;
-import coldround.rounds.search.Visit;
 import java.util.ArrayList;
-import java.util.Collections;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
-import java.util.TreeSet;
 
 /**
- * Brings the stops of one place on one day into one round, where another round can take them at
- * little more cost. A last pass over a plan: the search itself weighs each round alone.
+ * Brings the stops of one place on one day into one round, where that costs little more, and says
+ * of the others why not. A last pass over a plan: the search itself weighs each round alone.
  */
 public final class Together {
 
-  private record Meeting(int place, Object day) {}
+  /** Why several vehicles serve one place on one day. */
+  public enum Cause {
+    /** Stops are bound to different vehicles, or to one that may not serve the others. */
+    BOUND,
+    /** No vehicle of the day has the skills for all. */
+    SKILLS,
+    /** None of those that could has room. */
+    ROOM,
+    /** It would cost more than it is worth. */
+    PRICE,
+    /** It would pay: the plan was changed as little as possible instead. */
+    LEFT_SO
+  }
 
-  private final Problem problem;
+  /**
+   * Several vehicles at one place on one day.
+   *
+   * @param stops there
+   * @param vehicles of them, by index
+   * @param extra what one vehicle for all would cost more; infinite where it cannot be
+   * @param otherDay what it would cost more to do the part of one vehicle on another day, where
+   *     nobody else is then; infinite where it cannot be
+   */
+  public record Apart(
+      List<Integer> stops, List<Integer> vehicles, Cause cause, double extra, double otherDay) {
+
+    public Apart {
+      stops = List.copyOf(stops);
+      vehicles = List.copyOf(vehicles);
+    }
+  }
+
   private final List<?> days;
   private final double price;
+  private final Desk desk;
 
   /**
    * @param days of the vehicles, by index
    * @param price what a second vehicle at the same place on the same day costs
    */
   public Together(Problem problem, List<?> days, double price) {
-    this.problem = problem;
-    this.days = days;
+    this.days = List.copyOf(days);
     this.price = price;
+    desk = new Desk(problem);
   }
 
+  /** The plan with as few vehicles a place and day as pays. */
   public Plan of(Plan plan) {
-    List<List<Integer>> apart = apart(plan);
-    if (apart.isEmpty()) {
-      return plan;
-    }
-    Desk desk = new Desk(problem);
-    Solution solution = desk.solution(plan);
+    Meetings meetings = meetings(plan);
     boolean changed = false;
-    for (List<Integer> stops : apart) {
-      changed |= gather(solution, stops);
+    boolean again = true;
+    while (again) {
+      again = false;
+      for (Meetings.Meeting meeting : meetings.several()) {
+        again |= gather(meetings, meeting);
+      }
+      changed |= again;
     }
-    return changed ? desk.plan(solution) : plan;
+    return changed ? desk.plan(meetings.solution) : plan;
   }
 
-  /** Stops of a place that several vehicles serve on the same day. */
-  private List<List<Integer>> apart(Plan plan) {
-    Map<Meeting, List<Integer>> stops = new LinkedHashMap<>();
-    Map<Meeting, TreeSet<Integer>> vehicles = new LinkedHashMap<>();
-    for (Route route : plan.routes()) {
-      for (Visit visit : route.visits()) {
-        int place = problem.stops().get(visit.stop()).place();
-        Meeting meeting = new Meeting(place, days.get(route.vehicle()));
-        stops.computeIfAbsent(meeting, key -> new ArrayList<>()).add(visit.stop());
-        vehicles.computeIfAbsent(meeting, key -> new TreeSet<>()).add(route.vehicle());
-      }
+  /** Where several vehicles serve one place on one day, and why. */
+  public List<Apart> apart(Plan plan) {
+    Meetings meetings = meetings(plan);
+    List<Apart> apart = new ArrayList<>();
+    for (Meetings.Meeting meeting : meetings.several()) {
+      double now = meetings.solution.cost;
+      double extra = meetings.inOne(meeting).cost() - now;
+      double otherDay = meetings.onAnotherDay(meeting, Double.POSITIVE_INFINITY).cost() - now;
+      Cause cause = cause(meetings, meeting, extra);
+      apart.add(new Apart(meeting.stops(), meeting.vehicles(), cause, extra, otherDay));
     }
-    stops.keySet().removeIf(meeting -> vehicles.get(meeting).size() < 2);
-    return List.copyOf(stops.values());
+    return apart;
   }
 
-  /** Tries each of the vehicles there as the one that takes all. */
-  private boolean gather(Solution solution, List<Integer> stops) {
-    TreeSet<Integer> there = new TreeSet<>();
-    stops.forEach(stop -> there.add(solution.tourOf[stop]));
-    there.remove(Solution.NOWHERE);
-    int best = Solution.NOWHERE;
-    double least = solution.cost + price * (there.size() - 1);
-    for (int v : there) {
-      double cost = take(solution, stops, v);
-      solution.rollback();
-      if (cost < least) {
-        least = cost;
-        best = v;
-      }
-    }
-    if (best == Solution.NOWHERE) {
-      return false;
-    }
-    take(solution, stops, best);
-    return true;
+  private Meetings meetings(Plan plan) {
+    return new Meetings(desk.solution(plan), days);
   }
 
-  /** The cost with all the stops in one tour; infinite where that cannot be. */
-  private double take(Solution solution, List<Integer> stops, int v) {
-    solution.begin();
-    List<Integer> others = new ArrayList<>();
-    for (int stop : stops) {
-      if (solution.tourOf[stop] != v && solution.tourOf[stop] != Solution.NOWHERE) {
-        if (problem.stops().get(stop).pinnedTo().isPresent()) {
-          return Double.POSITIVE_INFINITY;
-        }
-        others.add(stop);
+  private Cause cause(Meetings meetings, Meetings.Meeting meeting, double extra) {
+    if (meetings.bound(meeting)) {
+      return Cause.BOUND;
+    }
+    if (!meetings.skilled(meeting)) {
+      return Cause.SKILLS;
+    }
+    if (extra == Double.POSITIVE_INFINITY) {
+      return Cause.ROOM;
+    }
+    return extra < worth(meeting) ? Cause.LEFT_SO : Cause.PRICE;
+  }
+
+  private double worth(Meetings.Meeting meeting) {
+    return price * (meeting.vehicles().size() - 1);
+  }
+
+  /** Each change leaves one vehicle less there, so this ends. */
+  private boolean gather(Meetings meetings, Meetings.Meeting first) {
+    boolean changed = false;
+    Meetings.Meeting meeting = meetings.again(first);
+    while (meeting.vehicles().size() > 1) {
+      double now = meetings.solution.cost;
+      Meetings.Move one = meetings.inOne(meeting);
+      Meetings.Move part = meetings.onAnotherDay(meeting, price);
+      double gainOfOne = worth(meeting) + now - one.cost();
+      double gainOfPart = price + now - part.cost();
+      if (Math.max(gainOfOne, gainOfPart) <= Model.EPS) {
+        return changed;
       }
+      meetings.make(gainOfOne >= gainOfPart ? one : part);
+      changed = true;
+      meeting = meetings.again(meeting);
     }
-    TreeSet<Integer> from = new TreeSet<>();
-    for (int stop : others) {
-      from.add(solution.tourOf[stop]);
-      solution.marked[stop] = true;
-    }
-    from.forEach(solution::removeMarked);
-    Collections.sort(others);
-    for (int stop : others) {
-      Tour tour = solution.tours[v];
-      double cost = tour.bestInsertion(stop, Double.POSITIVE_INFINITY, null);
-      if (!(cost < Tour.IMPOSSIBLE) || solution.tourOf[stop] != Solution.NOWHERE) {
-        return Double.POSITIVE_INFINITY;
-      }
-      solution.insert(stop, v, tour.insertAfter);
-    }
-    solution.dropPlaced();
-    boolean all = others.stream().allMatch(stop -> solution.tourOf[stop] == v);
-    return all ? solution.cost : Double.POSITIVE_INFINITY;
+    return changed;
   }
 }

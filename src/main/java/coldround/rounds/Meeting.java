@@ -1,0 +1,88 @@
+package coldround.rounds;
+
+import coldround.quantity.Quantity;
+import coldround.rounds.search.Plan;
+import coldround.rounds.search.engine.Together.Apart;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+
+/** Says why several technicians come to one site on one day, where they do. */
+final class Meeting {
+
+  private static final String CODE = "several-technicians";
+
+  private final Draft draft;
+
+  Meeting(Draft draft) {
+    this.draft = draft;
+  }
+
+  List<Note> notes(Plan plan) {
+    List<Note> notes = new ArrayList<>();
+    for (Apart apart : draft.gathering().apart(plan)) {
+      LocalDate day = draft.day(apart.vehicles().get(0)).day();
+      String site = draft.call(apart.stops().get(0)).site();
+      notes.add(new Note(CODE, subject(site, day), message(apart)));
+    }
+    return notes;
+  }
+
+  private static String subject(String site, LocalDate day) {
+    return "site " + site + " on " + day;
+  }
+
+  /** Whether a note is of this kind and of that day. */
+  static boolean of(Note note, LocalDate day) {
+    return note.code().equals(CODE) && note.subject().endsWith(" on " + day);
+  }
+
+  private String message(Apart apart) {
+    String who =
+        String.join(
+            " and ", apart.vehicles().stream().map(v -> draft.day(v).worker().name()).toList());
+    return "is visited by " + who + ": " + why(apart) + "; " + otherDay(apart) + ".";
+  }
+
+  private String why(Apart apart) {
+    return switch (apart.cause()) {
+      case BOUND -> "what is booked, begun or under way there stays with who has it";
+      case SKILLS -> "nobody who works that day has all of " + skills(apart);
+      case ROOM ->
+          "nobody who could do all of it has room that day for its "
+              + minutes(apart)
+              + " minutes beside what else is planned, within working and visiting hours";
+      case PRICE ->
+          "one of them for all would cost "
+              + money(apart.extra())
+              + " more, and one visit less is worth "
+              + money(draft.apart() * (apart.vehicles().size() - 1));
+      case LEFT_SO ->
+          "an emergency was put in where it changed least; one of them for all would cost "
+              + money(apart.extra())
+              + " more when planned anew";
+    };
+  }
+
+  private String otherDay(Apart apart) {
+    return apart.otherDay() == Double.POSITIVE_INFINITY
+        ? "no other day of the plan can take the part of one of them"
+        : "the part of one of them on another day would cost " + money(apart.otherDay()) + " more";
+  }
+
+  private String skills(Apart apart) {
+    Set<String> skills = new HashSet<>();
+    apart.stops().forEach(stop -> skills.addAll(draft.call(stop).skills()));
+    return Shifts.told(skills);
+  }
+
+  private int minutes(Apart apart) {
+    return apart.stops().stream().mapToInt(stop -> draft.call(stop).minutes()).sum();
+  }
+
+  private String money(double amount) {
+    return new Quantity(amount, draft.currency()).toString();
+  }
+}
