@@ -39,6 +39,7 @@ class ArchitectureTest {
           Map.entry("reason", Set.of("quantity")),
           Map.entry("table", Set.of("quantity", "reason", "sheet")),
           Map.entry("access", Set.of()),
+          Map.entry("backup", Set.of()),
           Map.entry("feed", Set.of()),
           Map.entry("refrigerant", Set.of("quantity", "reason", "table")),
           Map.entry("fleet", Set.of("quantity", "reason", "table", "refrigerant")),

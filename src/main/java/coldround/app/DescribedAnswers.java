@@ -25,7 +25,8 @@ final class DescribedAnswers {
 
   /** Written as they are read, or made anew each time: these have no tag. */
   private static final Set<String> WITHOUT_TAG =
-      Set.of("exportCsv", "exportNdjson", "readReplacementPlanPdf", "printRouteSheets");
+      Set.of(
+          "exportCsv", "exportNdjson", "readReplacementPlanPdf", "printRouteSheets", "takeBackup");
 
   private final Map<String, Map<String, Object>> examples =
       Description.read("/openapi/examples.json", new TypeReference<>() {});

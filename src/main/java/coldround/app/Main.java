@@ -6,7 +6,7 @@ import io.quarkus.runtime.Quarkus;
 import io.quarkus.runtime.annotations.QuarkusMain;
 import java.nio.file.Path;
 
-/** Starts the service. */
+/** Starts the service, or runs the command that is named. */
 @QuarkusMain
 public class Main {
 
@@ -16,6 +16,9 @@ public class Main {
 
   public static void main(String... arguments) {
     absoluteDataFolder();
+    if (arguments.length > 0) {
+      System.exit(new Commands(System.out, System.err).run(arguments));
+    }
     Quarkus.run(null, Main::ended, arguments);
   }
 

@@ -23,9 +23,9 @@ import org.junit.jupiter.api.Test;
 @QuarkusTest
 class DescriptionTest {
 
-  /** Drawings, papers and pages are shown to people, who need no example. */
+  /** Drawings, papers and pages are shown to people, who need no example; a file is kept whole. */
   private static final Set<String> FOR_EYES =
-      Set.of("application/pdf", "image/svg+xml", "text/html");
+      Set.of("application/pdf", "application/zip", "image/svg+xml", "text/html");
 
   private final List<String> open = new ArrayList<>();
 

@@ -1,0 +1,230 @@
+package coldround.backup.edge;
+
+import static coldround.Api.asPlanner;
+import static org.hamcrest.Matchers.equalTo;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import coldround.backup.BadBackup;
+import coldround.backup.Manifest;
+import coldround.backup.edge.StoreCommands.Login;
+import io.quarkus.test.junit.QuarkusTest;
+import io.restassured.response.Response;
+import io.zonky.test.db.postgres.embedded.EmbeddedPostgres;
+import jakarta.inject.Inject;
+import java.io.IOException;
+import java.io.OutputStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.ResultSet;
+import java.sql.Statement;
+import java.util.Map;
+import java.util.Optional;
+import java.util.zip.ZipEntry;
+import java.util.zip.ZipFile;
+import java.util.zip.ZipOutputStream;
+import javax.sql.DataSource;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** What is stored comes back cell by cell on either database, and nothing is overwritten. */
+@QuarkusTest
+class BackupTest {
+
+  private static final String H2 =
+      "jdbc:h2:file:%s/coldround;MODE=PostgreSQL;DATABASE_TO_LOWER=TRUE;DEFAULT_NULL_ORDERING=HIGH";
+
+  @Inject DataSource store;
+  @TempDir Path folder;
+  private Path file;
+
+  private static StoreCommands inFolder(Path data) {
+    return new StoreCommands(
+        Optional.of(data), place -> new Login(H2.formatted(place.orElseThrow()), "sa", "sa"));
+  }
+
+  @BeforeEach
+  void aFleetIsBackedUp() throws IOException {
+    send("customers", "customer,name,note\nBK,\"Bäcker \"\"K\"\"\",\"two\nlines 🧊\"\n");
+    send("sites", "customer,site,latitude,time_zone\nBK,S1,45.123456789012345,America/New_York\n");
+    send(
+        "units",
+        "customer,site,unit,kind,installed,refrigerant,charge [lb]\nBK,S1,U1,chiller,2004-02-29,R-404A,38\n");
+    send(
+        "visits",
+        "customer,site,unit,visit,date,ambient [degF],head_pressure [psig],suction_pressure [psig],condenser_coil\nBK,S1,U1,1,2026-05-12,82,260,41,heavy\n");
+    file = folder.resolve("backup.zip");
+    Response answer = asPlanner().get("/api/v1/backup");
+    answer.then().statusCode(200).contentType("application/zip");
+    Files.write(file, answer.asByteArray());
+  }
+
+  private static void send(String kind, String text) {
+    asPlanner()
+        .contentType("text/csv; charset=utf-8")
+        .body(text.getBytes(java.nio.charset.StandardCharsets.UTF_8))
+        .post("/api/v1/imports/" + kind)
+        .then()
+        .statusCode(200)
+        .body("rows.rejected", equalTo(0));
+  }
+
+  private static Map<String, String> withoutAudit(Connection connection) throws Exception {
+    Map<String, String> rows = StoreRows.of(connection);
+    // that a backup was taken is noted behind it, and so is what others did meanwhile
+    rows.remove("audit");
+    rows.remove("account");
+    rows.remove("page_session");
+    rows.remove("subscription");
+    return rows;
+  }
+
+  private Map<String, String> here() throws Exception {
+    try (Connection connection = store.getConnection()) {
+      return withoutAudit(connection);
+    }
+  }
+
+  private static void same(Map<String, String> expected, Map<String, String> found) {
+    assertEquals(expected.keySet(), found.keySet());
+    expected.forEach((table, rows) -> assertEquals(rows, found.get(table), table));
+    assertTrue(expected.get("assessment").contains("score="), "scores are compared");
+  }
+
+  @Test
+  void allRowsComeBackInTheEmbeddedDatabase() throws Exception {
+    StoreCommands commands = inFolder(folder.resolve("new"));
+    Manifest manifest = commands.restore(file);
+    try (Connection connection =
+        new Login(H2.formatted(folder.resolve("new")), "sa", "sa").open()) {
+      same(here(), withoutAudit(connection));
+      numberingGoesOn(connection, manifest);
+    }
+  }
+
+  /** Nothing that comes later may take a number that was given before. */
+  private static void numberingGoesOn(Connection connection, Manifest manifest) throws Exception {
+    assertEquals(manifest.next(), new Schema(connection).next());
+    try (Statement statement = connection.createStatement()) {
+      statement.execute(
+          "insert into feed_event (type, subject, happened, data) values ('t', 's', now(), '{}')");
+      try (ResultSet id = statement.executeQuery("select max(id) from feed_event")) {
+        id.next();
+        assertEquals(manifest.next().get("feed_event.id"), id.getLong(1));
+      }
+    }
+  }
+
+  @Test
+  void allRowsComeBackInPostgres() throws Exception {
+    try (EmbeddedPostgres server = EmbeddedPostgres.start()) {
+      Login login = new Login(server.getJdbcUrl("postgres", "postgres"), "postgres", "postgres");
+      StoreCommands commands = new StoreCommands(Optional.empty(), none -> login);
+      Manifest manifest = commands.restore(file);
+      try (Connection connection = login.open()) {
+        same(here(), withoutAudit(connection));
+        numberingGoesOn(connection, manifest);
+      }
+      BadBackup refused = assertThrows(BadBackup.class, () -> commands.restore(file));
+      assertTrue(refused.getMessage().contains("is not overwritten"), refused.getMessage());
+      Path second = folder.resolve("second.zip");
+      assertEquals(manifest.allRows() + 1, commands.backup(second).allRows());
+    }
+  }
+
+  @Test
+  void aStoreThatIsThereIsNotOverwritten() throws Exception {
+    StoreCommands commands = inFolder(folder.resolve("kept"));
+    commands.restore(file);
+    byte[] before = Files.readAllBytes(folder.resolve("kept/coldround.mv.db"));
+    BadBackup refused = assertThrows(BadBackup.class, () -> commands.restore(file));
+    assertTrue(refused.getMessage().contains("is not overwritten"), refused.getMessage());
+    try (Connection user = new Login(H2.formatted(folder.resolve("kept")), "sa", "sa").open()) {
+      for (Runnable call :
+          new Runnable[] {
+            () -> commands.restore(file), () -> commands.backup(folder.resolve("x.zip"))
+          }) {
+        BadBackup used = assertThrows(BadBackup.class, call::run);
+        assertTrue(used.getMessage().contains("is in use"), used.getMessage());
+      }
+      assertTrue(user.isValid(1));
+    }
+    assertEquals(before.length > 0, Files.exists(folder.resolve("kept/coldround.mv.db")));
+  }
+
+  private void refused(Path bad, String why) throws IOException {
+    Path data = folder.resolve("none");
+    BadBackup refused = assertThrows(BadBackup.class, () -> inFolder(data).restore(bad));
+    assertTrue(refused.getMessage().contains(why), refused.getMessage());
+    assertFalse(Files.exists(data.resolve("coldround.mv.db")), "nothing is left");
+    if (Files.exists(data)) {
+      try (var left = Files.list(data)) {
+        assertEquals(0, left.count(), "nothing is left beside it");
+      }
+    }
+  }
+
+  @Test
+  void badFilesAreToldApart() throws IOException {
+    refused(folder.resolve("nowhere.zip"), "There is no file");
+    Path cut = folder.resolve("cut.zip");
+    byte[] whole = Files.readAllBytes(file);
+    Files.write(cut, java.util.Arrays.copyOf(whole, whole.length * 2 / 3));
+    refused(cut, "cut off, or another kind of file");
+    refused(Files.writeString(folder.resolve("list.zip"), "customer,name\n"), "another kind");
+    refused(changed("foreign.zip", "manifest.json", "{\"format\":\"other\"}"), "no backup that");
+    refused(changed("newer.zip", "\"schema\":", "\"schema\":9"), "this program knows");
+    refused(changed("lost.zip", "rows/customer.jsonl", "[\"id\"]\n"), "has 0 rows where");
+    refused(changed("odd.zip", "rows/customer.jsonl", "[\"colour\"]\n"), "unknown column colour");
+  }
+
+  /** The backup with one entry that says something else, or a manifest with a text put in. */
+  private Path changed(String name, String what, String instead) throws IOException {
+    Path other = folder.resolve(name);
+    try (ZipFile from = new ZipFile(file.toFile());
+        OutputStream out = Files.newOutputStream(other);
+        ZipOutputStream to = new ZipOutputStream(out)) {
+      for (ZipEntry entry : java.util.Collections.list(from.entries())) {
+        to.putNextEntry(new ZipEntry(entry.getName()));
+        byte[] bytes = from.getInputStream(entry).readAllBytes();
+        if (entry.getName().equals(what)) {
+          bytes = instead.getBytes(java.nio.charset.StandardCharsets.UTF_8);
+        } else if (entry.getName().equals("manifest.json")) {
+          bytes =
+              new String(bytes, java.nio.charset.StandardCharsets.UTF_8)
+                  .replace(what, instead)
+                  .getBytes(java.nio.charset.StandardCharsets.UTF_8);
+        }
+        to.write(bytes);
+        to.closeEntry();
+      }
+    }
+    return other;
+  }
+
+  @Test
+  void aBackupNeedsItsFolderAndOverwritesNothing() throws IOException {
+    StoreCommands commands = inFolder(folder.resolve("source"));
+    commands.restore(file);
+    BadBackup lost =
+        assertThrows(BadBackup.class, () -> commands.backup(folder.resolve("no/such/b.zip")));
+    assertTrue(lost.getMessage().contains("There is no folder"), lost.getMessage());
+    BadBackup there = assertThrows(BadBackup.class, () -> commands.backup(file));
+    assertTrue(there.getMessage().contains("is not overwritten"), there.getMessage());
+    // a device that takes no byte, as a full disk
+    Path full = Path.of("/dev/full");
+    if (Files.exists(full)) {
+      Path link = Files.createSymbolicLink(folder.resolve("full.zip.part"), full);
+      BadBackup room =
+          assertThrows(BadBackup.class, () -> commands.backup(folder.resolve("full.zip")));
+      assertTrue(room.getMessage().contains("No space left"), room.getMessage());
+      assertFalse(Files.exists(folder.resolve("full.zip")), "no half file");
+      assertFalse(Files.exists(link), "no half file");
+    }
+    assertTrue(commands.backup(folder.resolve("again.zip")).allRows() > 0);
+  }
+}
