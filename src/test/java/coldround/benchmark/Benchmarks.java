@@ -32,6 +32,7 @@ public final class Benchmarks {
               entry("replacement", Replacement::run),
               entry("rounds", Rounds::run),
               entry("rounds-scale", RoundsScale::run),
+              entry("rounds-service", RoundsService::run),
               entry("rounds-table", RoundsTable::run),
               entry("saturation", new SaturationLookups()),
               entry("score", arguments -> new FleetScoring().run(arguments)),
