@@ -1,6 +1,7 @@
 package coldround.pages;
 
 import coldround.rounds.Premises;
+import coldround.rounds.RoundPlan;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
@@ -28,6 +29,15 @@ final class RoundWords {
 
   static String site(Premises premises) {
     return premises.name().isEmpty() ? premises.code() : premises.name();
+  }
+
+  /** The break of a round, "12:07 to 12:37"; empty if it has none. */
+  static String rest(RoundPlan.Round round) {
+    return round.rest() == null
+        ? ""
+        : clock(round.rest().from(), round.zone())
+            + " to "
+            + clock(round.rest().to(), round.zone());
   }
 
   /** "45 min", "2 h 05". */

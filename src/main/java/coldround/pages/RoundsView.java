@@ -155,7 +155,8 @@ public record RoundsView(
           way(round.km(), round.drivingMinutes(), system)
               + " driving; "
               + RoundWords.minutes(round.workMinutes())
-              + " work";
+              + " work"
+              + (round.rest() == null ? "" : "; break " + RoundWords.rest(round));
       tours.add(
           new Tour(
               tours.size() % RoundMap.COLOURS + 1,

@@ -24,6 +24,7 @@ import java.util.Set;
  * What a technician takes along for one day: where to be when, what to do and why, what was read
  * last, what to bring, what to beware of.
  *
+ * @param rest the break, empty for none
  * @param from where it starts and ends, empty when that is at home
  * @param bring for the whole day
  */
@@ -32,6 +33,7 @@ public record RouteSheet(
     String technician,
     String times,
     String driving,
+    String rest,
     String from,
     List<String> bring,
     List<Stop> stops) {
@@ -84,6 +86,7 @@ public record RouteSheet(
               + " to "
               + RoundWords.clock(round.returns(), round.zone()),
           RoundWords.minutes(round.drivingMinutes()),
+          RoundWords.rest(round),
           stations(round),
           List.copyOf(bring),
           stops);
@@ -163,7 +166,12 @@ public record RouteSheet(
 
     private static String name(Reading reading) {
       String name = Words.title(reading.quantity());
-      return reading.part().isEmpty() ? name : name + " " + reading.part();
+      // "Condenser fan" of the part "fan 1" is "Condenser fan 1"
+      int word = name.lastIndexOf(' ') + 1;
+      boolean said = reading.part().startsWith(name.substring(word) + " ");
+      return reading.part().isEmpty()
+          ? name
+          : (said ? name.substring(0, word) : name + " ") + reading.part();
     }
 
     private Work work(Job job, Known known) {

@@ -50,8 +50,10 @@ final class Answer {
   private RoundPlan.Missed leftOut(LeftOut left, List<Note> notes) {
     Call call = draft.call(left.stop());
     Why why = draft.told().leftOut(call, left.fault());
-    boolean search = left.fault() == Fault.DEARER_THAN_LEAVING_OUT;
-    if (!search && (left.mandatory() || left.fault() != Fault.NO_ROOM)) {
+    // of days without anybody a note speaks for all the work
+    boolean told =
+        left.fault() == Fault.DEARER_THAN_LEAVING_OUT || left.fault() == Fault.NO_VEHICLE;
+    if (!told && (left.mandatory() || left.fault() != Fault.NO_ROOM)) {
       notes.add(new Note(why.code(), "call " + call.id() + " at " + call.site(), why.us() + "."));
     }
     return new RoundPlan.Missed(call, why);

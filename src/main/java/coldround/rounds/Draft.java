@@ -10,6 +10,7 @@ import coldround.rounds.search.engine.Together;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
@@ -55,7 +56,9 @@ public final class Draft {
     calls.forEach(call -> network.add(sites.get(call.site()).place()));
     network.measure();
     calls.forEach(call -> stops.add(stop(call)));
-    network.tell(notes);
+    if (!calls.isEmpty()) {
+      network.tell(notes);
+    }
     problem =
         new Problem(
             vehicles,
@@ -176,7 +179,8 @@ public final class Draft {
   private boolean nowhere(Place place, String what, Worker worker, Travel travel) {
     boolean nowhere = !place.located() && !travel.knows(place);
     if (nowhere) {
-      String message = place.fault() + " for the " + what + " and is not planned: give them.";
+      String message =
+          "is not planned: where the day %ss %s. Give coordinates.".formatted(what, place.fault());
       notes.add(new Note("no-coordinates", "technician " + worker.code(), message));
     }
     return nowhere;
@@ -222,7 +226,7 @@ public final class Draft {
         call.skills(),
         0,
         price,
-        call.kept() == null ? OptionalInt.empty() : pin(call.kept()));
+        call.kept() == null ? OptionalInt.empty() : pin(call));
   }
 
   /** The search lets work begin in a window; it must also end while the site is open. */
@@ -248,12 +252,22 @@ public final class Draft {
     return List.of(new Window(begins - within, begins + within));
   }
 
-  private OptionalInt pin(Kept kept) {
+  private OptionalInt pin(Call call) {
+    Kept kept = call.kept();
     for (int v = 0; v < days.size(); v++) {
       if (days.get(v).worker().code().equals(kept.technician()) && holds(days.get(v), kept)) {
         return OptionalInt.of(v);
       }
     }
+    String message =
+        "does not work when the work at "
+            + call.site()
+            + " is to begin, which is "
+            + kept.why()
+            + " for "
+            + kept.begins().truncatedTo(ChronoUnit.MINUTES)
+            + ": somebody else is planned if anybody can. Mend the days off, or book anew.";
+    notes.add(new Note("technician-away", "technician " + kept.technician(), message));
     return OptionalInt.empty();
   }
 

@@ -43,7 +43,7 @@ final class Meeting {
     String who =
         String.join(
             " and ", apart.vehicles().stream().map(v -> draft.day(v).worker().name()).toList());
-    return "is visited by " + who + ": " + why(apart) + "; " + otherDay(apart) + ".";
+    return "is visited by " + who + ": " + why(apart) + otherDay(apart) + ".";
   }
 
   private String why(Apart apart) {
@@ -66,10 +66,16 @@ final class Meeting {
     };
   }
 
+  /** Of a plan of one day, as when an emergency is put in, there is nothing to say. */
   private String otherDay(Apart apart) {
+    if (draft.order().from().equals(draft.order().to())) {
+      return "";
+    }
     return apart.otherDay() == Double.POSITIVE_INFINITY
-        ? "no other day of the plan can take the part of one of them"
-        : "the part of one of them on another day would cost " + money(apart.otherDay()) + " more";
+        ? "; no other day of the plan can take the part of one of them"
+        : "; the part of one of them on another day would cost "
+            + money(apart.otherDay())
+            + " more";
   }
 
   private String skills(Apart apart) {

@@ -34,12 +34,13 @@ final class SiteBook {
   private Note fault(Premises site, Travel travel) {
     String subject = "site " + site.code();
     if (!site.place().located() && !travel.knows(site.place())) {
-      String message = site.place().fault() + " and no imported travel time: give coordinates.";
+      String message =
+          site.place().fault() + ", and has no imported travel time: give its coordinates.";
       return new Note("no-coordinates", subject, message);
     }
     if (site.place().located() && !travel.knows(site.place()) && misplaced(site.place())) {
       String message =
-          "lies %.0f km from where the nearest technician starts, at %s, %s: are latitude and longitude swapped, or is a sign missing?"
+          "lies %.0f km from where the nearest technician starts, at %s, %s: is that in the sea, are latitude and longitude swapped, or is a sign missing?"
               .formatted(
                   nearestKm(site.place()), site.place().latitude(), site.place().longitude());
       return new Note("misplaced", subject, message);

@@ -50,13 +50,13 @@ final class Told {
   Why leftOut(Call call, Fault fault) {
     if (fault != Fault.DEARER_THAN_LEAVING_OUT) {
       Map<String, Object> facts = new LinkedHashMap<>();
-      facts.put("why", fault.text().replace("vehicle", "technician's day"));
+      facts.put("why", sentence(fault));
       facts.put("skills", Shifts.told(call.skills()));
       facts.put("minutes", call.minutes());
       String template =
           call.skills().isEmpty()
               ? "{why}; it takes {minutes} minutes"
-              : "{why}; it takes {minutes} minutes and {skills}";
+              : "{why}; it takes {minutes} minutes and asks for {skills}";
       return why(code(fault), template, Figure.CALL_MOST, null, facts);
     }
     Map<String, Object> facts = new LinkedHashMap<>();
@@ -68,6 +68,28 @@ final class Told {
         "due on {due}: the way there costs more than the {waiting} that waiting until {next} is"
             + " expected to cost, with {way} for coming back";
     return why("may-wait", template, Figure.NEXT_CHANCE, value.nextChance(), facts);
+  }
+
+  /** In the words of those who plan rounds; the search speaks of vehicles and stops. */
+  private static String sentence(Fault fault) {
+    return switch (fault) {
+      case NO_VEHICLE, SHIFT_WITHOUT_LENGTH -> "no technician works in these days";
+      case WINDOW_NEVER_OPEN ->
+          "the site is not open long enough on any day on which it may be done";
+      case PRICE_OR_PIN_EXCLUDES_ALL -> "whom it is booked with cannot do it then";
+      case SKILL_MISSING -> "nobody who works in these days has all the competences";
+      case NOT_REACHABLE ->
+          "no way there and back is known for anybody who may do it: import travel times or give"
+              + " coordinates";
+      case LONGER_THAN_ANY_SHIFT ->
+          "the way there and back and the work take longer than any working day, overtime"
+              + " included, of anybody who may do it";
+      case WINDOW_OUTSIDE_SHIFTS ->
+          "the site is not open long enough while anybody who may do it works, the way there and"
+              + " back counted";
+      case NO_ROOM -> "the rounds have no room for it";
+      default -> fault.text();
+    };
   }
 
   Why unusable(String code, String message) {

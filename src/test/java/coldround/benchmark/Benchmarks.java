@@ -35,6 +35,7 @@ public final class Benchmarks {
               entry("replacement", Replacement::run),
               entry("rounds", Rounds::run),
               entry("rounds-scale", RoundsScale::run),
+              entry("rounds-service", RoundsService::run),
               entry("rounds-table", RoundsTable::run),
               entry("saturation", new SaturationLookups()),
               entry("slower", new Slower()),

@@ -139,6 +139,17 @@ final class BuiltService implements AutoCloseable {
     return URI.create(answer.headers().firstValue("Location").orElseThrow()).getPath();
   }
 
+  /** What a call with a body in JSON answers, which must be a good one. */
+  String post(String path, String json) throws IOException, InterruptedException {
+    HttpRequest.Builder request = request(path).header("Content-Type", "application/json");
+    HttpResponse<String> answer =
+        send(request.POST(HttpRequest.BodyPublishers.ofString(json)).build());
+    if (answer.statusCode() >= 300) {
+      throw new IllegalStateException(answer.statusCode() + " " + answer.body());
+    }
+    return answer.body();
+  }
+
   /** What a read answers. */
   String get(String path) throws IOException, InterruptedException {
     return send(request(path).GET().build()).body();

@@ -211,6 +211,11 @@ class DraftTest {
     assertTrue(planned(plan).contains("good"), plan.toString());
     assertFalse(planned(plan).contains("bad"));
     assertTrue(codes(plan).contains(code + " " + subject), codes(plan).toString());
+    plan.notes()
+        .forEach(
+            note ->
+                assertFalse(
+                    note.message().matches(".*(vehicle|stop|shift|window).*"), note.message()));
   }
 
   private void breakSomething(String what) {
@@ -253,6 +258,8 @@ class DraftTest {
     RoundPlan plan = plan();
     assertTrue(codes(plan).contains("no-technician plan"), codes(plan).toString());
     assertEquals("no-vehicle", plan.leftOut().get(0).why().code());
+    assertEquals(
+        "no technician works in these days; it takes 30 minutes", plan.leftOut().get(0).why().us());
   }
 
   @Test
@@ -313,6 +320,31 @@ class DraftTest {
     assertTrue(Math.abs(ten.getEpochSecond() - stop.begins().getEpochSecond()) <= 300);
     assertEquals("kept", stop.why().code());
     assertTrue(planned(plan).contains("near"));
+  }
+
+  @Test
+  void whatIsBookedWithSomebodyWhoIsAwayIsGivenToAnotherAndTold() {
+    town();
+    worker("T2", 38.20, -79.02, OFFICE);
+    Job booked = job("near", "A/NEAR", 60, MONDAY, 50);
+    jobs.remove(booked);
+    Instant ten = MONDAY.plusDays(2).atTime(10, 0).atZone(ZONE).toInstant();
+    Kept kept = new Kept("T1", ten, ten, "booked");
+    calls.add(new Call("cnear", "A/NEAR", List.of(booked), MONDAY, null, true, kept));
+    Worker away = workers.get(0);
+    workers.set(
+        0,
+        new Worker(
+            "T1",
+            "T1",
+            away.home(),
+            away.hours(),
+            ZONE,
+            away.skills(),
+            Set.of(MONDAY.plusDays(2))));
+    RoundPlan plan = plan();
+    assertEquals("T2", plan.rounds().get(0).technician());
+    assertTrue(codes(plan).contains("technician-away technician T1"), codes(plan).toString());
   }
 
   @Test

@@ -74,7 +74,7 @@ class RoundCalendar {
   }
 
   private static String line(Job job) {
-    String what = job.tag() + ": " + job.kind() + ", " + job.minutes() + " min";
+    String what = job.tag() + ": " + job.kind().replace('-', ' ') + ", " + job.minutes() + " min";
     return job.reasons().isEmpty()
         ? what
         : what + ". " + job.reasons().get(0).text(MeasureSystem.US);

@@ -567,6 +567,10 @@ class RoundsTest {
     try (PDDocument document = Loader.loadPDF(pdf)) {
       String text = new PDFTextStripper().getText(document).replaceAll("\\s+", " ");
       List<String> names = plan.getList("days.rounds.flatten().technician.name");
+      Map<String, Object> rest = plan.getMap("days[0].rounds.find { it.rest != null }.rest");
+      String begins = rest.get("from").toString().substring(11, 16);
+      assertTrue(text.contains("Break " + begins + " to "), begins);
+      assertFalse(text.contains("fan fan"), "a part named twice");
       List<String> addresses = plan.getList("days.rounds.flatten().stops.flatten().site.address");
       List<String> tags =
           plan.getList("days.rounds.flatten().stops.flatten().tasks.flatten().unit.tag");
