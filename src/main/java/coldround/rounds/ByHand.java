@@ -35,7 +35,13 @@ public final class ByHand {
    *
    * @param forbids false for one that may be broken if somebody answers for it
    */
-  public record Breach(String code, String message, boolean forbids) {}
+  public record Breach(String code, String message, boolean forbids) {
+
+    /** The same where every place in the order was tried. */
+    Breach wherever() {
+      return new Breach(code, message + " No other place in the order would do.", forbids);
+    }
+  }
 
   /**
    * What would come of it.
@@ -153,7 +159,8 @@ public final class ByHand {
     for (Map.Entry<Integer, List<Integer>> order : orders.entrySet()) {
       Breach broken = check.ofOrder(judge, order.getKey(), order.getValue());
       if (broken != null) {
-        return refused(List.of(broken));
+        boolean tried = order.getKey() == to && move.position() == CHEAPEST;
+        return refused(List.of(tried ? broken.wherever() : broken));
       }
     }
     return done(judge.plan(orders), check);

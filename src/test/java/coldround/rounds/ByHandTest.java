@@ -251,7 +251,8 @@ class ByHandTest {
     check(two.plan());
     Outcome three = move(two.plan(), new Move(call(plan, "long1"), "T2", TUESDAY, 0));
     assertEquals(List.of("working-hours"), codes(three));
-    assertTrue(three.breaches().get(0).message().contains("Mo,Tu 07:00-16:00"));
+    String said = three.breaches().get(0).message();
+    assertTrue(said.contains("Mo,Tu 07:00-16:00") && said.contains("No other place"), said);
   }
 
   @Test

@@ -139,7 +139,7 @@ class RoundsInBrowserTest {
     assertEquals("Move " + which.replaceAll(".*, ", ""), element("h1").getText());
     // the last day of the plan
     element("#day").sendKeys(Keys.END);
-    press("form.plan-form button", Keys.ENTER);
+    press("form.move-form button", Keys.ENTER);
     browser.shoot("move-" + width + "-" + light);
     assertEquals(List.of(), browser.violations());
     assertEquals(0, browser.overflow());
@@ -178,7 +178,7 @@ class RoundsInBrowserTest {
     browser.go(home + "rounds/" + plan);
     press(".stop-of form.move button", Keys.ENTER);
     element("#position").sendKeys(Keys.END);
-    press("form.plan-form button", Keys.ENTER);
+    press("form.move-form button", Keys.ENTER);
     JsonPath read = Api.asPlanner().get("/api/v1/rounds/" + plan).jsonPath();
     int last = read.getList("days").size() - 1;
     String other = read.getString("days[" + last + "].rounds[0].stops[0].id");
