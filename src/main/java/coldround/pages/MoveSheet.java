@@ -7,9 +7,11 @@ import coldround.rounds.Bill;
 import coldround.rounds.ByHand.Breach;
 import coldround.rounds.ByHand.Move;
 import coldround.rounds.ByHand.Outcome;
+import coldround.rounds.Job;
 import coldround.rounds.RoundPlan;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Collectors;
 
 /**
  * A stop that somebody wants elsewhere, with what that would cost, ready to be shown.
@@ -38,8 +40,12 @@ public record MoveSheet(
   /** A round as it would be. */
   public record After(String who, String day, String times, List<Line> stops) {}
 
-  /** A stop of it. */
-  public record Line(String clock, String site, boolean moved) {}
+  /**
+   * A stop of it.
+   *
+   * @param units tags of the units that are worked on
+   */
+  public record Line(String clock, String site, String units, boolean moved) {}
 
   /**
    * @param revision of the plan that the outcome is of
@@ -121,6 +127,10 @@ public record MoveSheet(
                     new Line(
                         RoundWords.clock(stop.begins(), round.zone()),
                         RoundWords.site(stop.premises()),
+                        stop.call().jobs().stream()
+                            .map(Job::tag)
+                            .distinct()
+                            .collect(Collectors.joining(", ")),
                         stop.call().id().equals(move.call())))
             .toList());
   }

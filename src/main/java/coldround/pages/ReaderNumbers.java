@@ -30,7 +30,7 @@ public final class ReaderNumbers {
   private static final Pattern BEHIND = behind();
   private static final String EXPONENT = "exponent ";
   private static final Set<String> AS_TYPED =
-      Set.of("script", "style", "textarea", "code", "pre", "option", "title");
+      Set.of("script", "style", "textarea", "code", "pre", "option");
   private static final Set<String> OF_OTHERS = Set.of("source", "note", "theirs");
 
   private final char decimal;
@@ -60,8 +60,9 @@ public final class ReaderNumbers {
             .map(Pattern::quote)
             .collect(Collectors.joining("|"));
     return Pattern.compile(
-        ("[ \\u00a0]?(?:(?:%s|[A-Z]{3}|times|points?|possible|open|fewer|a unit|are expected|days?|years?|visits?|faults?|h)(?!\\w)"
-                + "|of 100|on \\d|to [+-]?\\d|to [a-z])")
+        ("[ \\u00a0]?(?:(?:%s|[A-Z]{3}|times|points?|possible|open|fewer|a unit|are"
+             + " expected|days?|years?|visits?|faults?|h)(?!\\w)|of 100|on \\d|to [+-]?\\d|to"
+             + " [a-z]|, (?:visit|worked|shown|left))")
             .formatted(labels));
   }
 
@@ -115,7 +116,9 @@ public final class ReaderNumbers {
     if (number.group(3) == null) {
       return number.group(2).indexOf(',') >= 0;
     }
+    boolean last = number.end() == text.length();
     return alone
+        || last && text.startsWith(": ", number.start() - 2)
         || text.startsWith(EXPONENT, number.start() - EXPONENT.length())
         || BEHIND.matcher(text).region(number.end(), text.length()).lookingAt();
   }

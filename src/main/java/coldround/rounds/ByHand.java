@@ -18,6 +18,9 @@ import java.util.stream.Collectors;
 /** Moves one stop of a plan because somebody wants it elsewhere: what that costs and breaks. */
 public final class ByHand {
 
+  /** Money below which two orders cost the same. */
+  private static final double HAIR = 1e-9;
+
   /** The place in the order where it costs least. */
   public static final int CHEAPEST = 0;
 
@@ -214,12 +217,13 @@ public final class ByHand {
     if (move.position() != CHEAPEST) {
       return at(there, Math.min(move.position() - 1, there.size()), moved);
     }
-    List<Integer> best = at(there, there.size(), moved);
+    // where it stands, unless another place is better
+    List<Integer> best = at(there, isTo(from, move) ? order(from).indexOf(moved) : 0, moved);
     double least = judge.cost(to, best);
-    for (int position = 0; position < there.size(); position++) {
+    for (int position = 0; position <= there.size(); position++) {
       List<Integer> order = at(there, position, moved);
       double cost = judge.cost(to, order);
-      if (cost < least) {
+      if (cost < least - HAIR) {
         least = cost;
         best = order;
       }

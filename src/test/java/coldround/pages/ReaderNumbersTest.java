@@ -17,7 +17,8 @@ class ReaderNumbersTest {
   @CsvSource(
       delimiter = '|',
       value = {
-        "<p>9.6 °F above the clean split of 33.0 °F</p> | <p>9,6 °F above the clean split of 33,0 °F</p>",
+        "<p>9.6 °F above the clean split of 33.0 °F</p> | <p>9,6 °F above the clean split of 33,0"
+            + " °F</p>",
         "<p class=\"score\"><b>41.7</b> of 100</p> | <p class=\"score\"><b>41,7</b> of 100</p>",
         "<b>&minus;12.3</b> | <b>&minus;12,3</b>",
         "<p>36.2 to 47.0 possible</p> | <p>36,2 to 47,0 possible</p>",
@@ -26,6 +27,9 @@ class ReaderNumbersTest {
         "<b>100,000 units</b> | <b>100.000 units</b>",
         "<svg aria-label=\"Points lost: 22.5 to age\"><text x=\"1.5\">12.5</text></svg>"
             + " | <svg aria-label=\"Points lost: 22,5 to age\"><text x=\"1.5\">12,5</text></svg>",
+        "<svg><title>13 May 2024: 44.7, visit W24-020</title><title>12 May 2025: 60.1</title></svg>"
+            + " | <svg><title>13 May 2024: 44,7, visit W24-020</title><title>12 May 2025:"
+            + " 60,1</title></svg>",
         "<path d=\"M1.5 2.5\"/><dd>0.9 A</dd> | <path d=\"M1.5 2.5\"/><dd>0,9 A</dd>"
       })
   void numbersOfOursAreWrittenAsTheReaderWritesThem(String page, String german) {
@@ -40,6 +44,7 @@ class ReaderNumbersTest {
         "<p>the law asks for it: 40 CFR 84.106(c)</p>",
         "<p class=\"source\">limits.csv, row excess-limit: 10.0 °F</p>",
         "<p class=\"small note\">added <b>1.5 lb</b>, and 2.5 lb</p>",
+        "<p>R-404A, Thornfield WC 1.5</p>",
         "<textarea>added 1.5 lb</textarea>",
         "<code>1.5 lb</code>",
         "<a class=\"tag\" href=\"/units/u1\">WC 1.5 left</a>",

@@ -206,6 +206,17 @@ class ByHandTest {
     assertEquals(least, best.more().total(), 1e-9);
   }
 
+  // two calls of one site: whichever comes first costs the same
+  @Test
+  void whatCostsTheSameElsewhereStaysWhereItIs() {
+    job("again", "A/ONE", 30, Set.of("electrical"));
+    for (String order : List.of("one again two three late", "again one two three late")) {
+      RoundPlan plan = plan("T1 0: " + order);
+      Outcome outcome = move(plan, new Move(call(plan, "one"), "T1", MONDAY, ByHand.CHEAPEST));
+      assertEquals(plan.rounds().get(0).stops(), outcome.plan().rounds().get(0).stops());
+    }
+  }
+
   @ParameterizedTest
   @CsvSource({
     "three, T2, 0, 1, competences, T2 does not have electrical",

@@ -27,7 +27,7 @@ class PageNumbersTest {
 
   // what others wrote, typed or named, and what the browser does not read out
   private static final String OTHERS =
-      "(?s)<(textarea|code|pre|option|script|style|title)\\b.*?</\\1>"
+      "(?s)<(textarea|code|pre|option|script|style)\\b.*?</\\1>"
           + "|<(p|span) class=\"[^\"]*\\b(?:source|note|theirs)\\b[^\"]*\">.*?</\\2>";
   private static final Pattern POINT = Pattern.compile(".{0,30}\\d\\.\\d.{0,30}");
   // laws and books are quoted with the numbers that they have there
