@@ -125,7 +125,7 @@ public final class Merging {
               if (value instanceof Reading reading) {
                 readings.merge(name(reading), reading, Merging::reading);
               } else if (value == Entry.ERASED) {
-                readings.remove(List.of(column, ""));
+                readings.remove(name(column));
               }
             });
     List<Reading> sorted = new ArrayList<>(readings.values());
@@ -141,6 +141,14 @@ public final class Merging {
 
   private static List<String> name(Reading reading) {
     return List.of(reading.quantity(), reading.part());
+  }
+
+  /** Of a column, or of one part of what it measures: "evaporator_fan", "evaporator_fan fan 2". */
+  private static List<String> name(String column) {
+    int space = column.indexOf(' ');
+    return space < 0
+        ? List.of(column, "")
+        : List.of(column.substring(0, space), column.substring(space + 1));
   }
 
   private static Map<String, String> findings(Map<String, String> stored, Entry entry) {

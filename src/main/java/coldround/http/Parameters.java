@@ -54,6 +54,17 @@ public final class Parameters {
     throw Problem.badField("limit", text, "is a whole number from 1 to " + MOST);
   }
 
+  /** A whole number of 0 or more. */
+  public static int whole(String name, String text, int unsaid) {
+    if (text == null || text.isEmpty()) {
+      return unsaid;
+    }
+    if (text.matches("\\d{1,9}")) {
+      return Integer.parseInt(text);
+    }
+    throw Problem.badField(name, text, "is a whole number of 0 or more");
+  }
+
   public static double number(String name, String text) {
     try {
       double value = Double.parseDouble(text == null ? "" : text.strip());

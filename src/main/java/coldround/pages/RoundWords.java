@@ -10,7 +10,7 @@ import java.time.temporal.ChronoUnit;
 import java.util.Locale;
 
 /** How pages about rounds say times, days and places. */
-final class RoundWords {
+public final class RoundWords {
 
   private static final DateTimeFormatter CLOCK = DateTimeFormatter.ofPattern("HH:mm");
   private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("EEE d MMM", Locale.UK);
@@ -23,7 +23,7 @@ final class RoundWords {
   }
 
   /** "Mon 30 Nov". */
-  static String day(LocalDate day) {
+  public static String day(LocalDate day) {
     return DAY.format(day).replace("Sept", "Sep");
   }
 

@@ -51,6 +51,7 @@ public record RoundsView(
 
   /** One stop of it. */
   public record Stop(
+      String id,
       int number,
       String clock,
       String until,
@@ -176,6 +177,7 @@ public record RoundsView(
     for (RoundPlan.Stop stop : round.stops()) {
       stops.add(
           new Stop(
+              stop.call().id(),
               stops.size() + 1,
               RoundWords.clock(stop.begins(), zone),
               RoundWords.clock(stop.leaves(), zone),

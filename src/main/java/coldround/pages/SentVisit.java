@@ -42,6 +42,7 @@ public record SentVisit(FieldVisit visit, Set<String> emptied, Map<String, Strin
       Locale language) {
     Comparing comparing = new Comparing(typed, stored, system, language);
     columns.forEach(comparing::column);
+    comparing.motors();
     FieldVisit visit =
         new FieldVisit(
             number,
@@ -133,6 +134,38 @@ public record SentVisit(FieldVisit visit, Set<String> emptied, Map<String, Strin
       } else {
         findings.put(part, grade);
       }
+    }
+
+    /** By motor and not by row: rows may be filled in any order. */
+    void motors() {
+      Map<String, Motor> before = new LinkedHashMap<>();
+      stored.motors().forEach(motor -> before.put(motor.key(), motor));
+      Set<String> told = new LinkedHashSet<>();
+      for (Motor motor : typed.motors()) {
+        Motor stands = before.remove(motor.key());
+        if (motor.part().isEmpty()) {
+          wrong.put(motor.field(), "Say which one it is, such as fan 2.");
+        } else if (!told.add(motor.key())) {
+          wrong.put(motor.field(), "This motor is told already: leave one of the two out.");
+        } else if (!motor.value().isEmpty() && !motor.why().isEmpty()) {
+          wrong.put(
+              motor.field(),
+              "There is a value and a reason why there is none. Clear one of the two.");
+        } else if (motor.silent()) {
+          before.put(motor.key(), stands);
+        } else if (stands == null || !motor.saysAs(stands)) {
+          readings.add(reading(motor));
+        }
+      }
+      before.values().removeIf(motor -> motor == null);
+      emptied.addAll(before.keySet());
+    }
+
+    private FieldReading reading(Motor motor) {
+      String plain = motor.value().isEmpty() ? "" : TypedNumber.plain(motor.value(), language);
+      String measure = plain.isEmpty() ? "" : "A";
+      return new FieldReading(
+          "/" + motor.field(), motor.of(), motor.part(), plain, measure, motor.why());
     }
 
     private boolean same(String name) {

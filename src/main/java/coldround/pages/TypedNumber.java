@@ -15,14 +15,22 @@ public final class TypedNumber {
    */
   public static String plain(String typed, Locale language) {
     String text = typed.strip().replaceAll("[\\s\\u00a0\\u202f]", "").replace('\u2212', '-');
-    char decimal =
-        DecimalFormatSymbols.getInstance(language).getDecimalSeparator() == ',' ? ',' : '.';
+    char decimal = decimal(language);
     char thousands = decimal == ',' ? '.' : ',';
     if (grouped(thousands, decimal).matcher(text).matches()) {
       text = text.replace(String.valueOf(thousands), "");
     }
     boolean one = text.indexOf(',') >= 0 && text.indexOf(',') == text.lastIndexOf(',');
     return one && text.indexOf('.') < 0 ? text.replace(',', '.') : numberOr(text, typed);
+  }
+
+  private static char decimal(Locale language) {
+    return DecimalFormatSymbols.getInstance(language).getDecimalSeparator() == ',' ? ',' : '.';
+  }
+
+  /** A plain number as a field shows it, so that it is read back as what it is. */
+  static String written(String plain, Locale language) {
+    return plain.replace('.', decimal(language));
   }
 
   private static String numberOr(String text, String typed) {

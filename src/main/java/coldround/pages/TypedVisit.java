@@ -9,7 +9,9 @@ import java.math.MathContext;
 import java.time.LocalDate;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
+import java.util.stream.IntStream;
 
 /**
  * The fields of the form of a visit as they were typed.
@@ -21,6 +23,7 @@ public record TypedVisit(Map<String, List<String>> fields) {
   static final String READ = "read.";
   static final String WHY = "why.";
   static final String FOUND = "found.";
+  static final String MOTOR = "motor.";
 
   // finer than any gauge, short of the noise of a conversion
   private static final MathContext DIGITS = new MathContext(6);
@@ -36,8 +39,12 @@ public record TypedVisit(Map<String, List<String>> fields) {
     return new TypedVisit(Map.of("date", List.of(day.toString())));
   }
 
-  /** A stored visit as its form shows it. */
-  public static TypedVisit of(Visit visit, MeasureSystem system) {
+  /**
+   * A stored visit as its form shows it.
+   *
+   * @param language whose decimal sign is written, for it is read with it
+   */
+  public static TypedVisit of(Visit visit, MeasureSystem system, Locale language) {
     Map<String, List<String>> fields = new LinkedHashMap<>();
     fields.put("date", List.of(visit.date().toString()));
     fields.put("technician", List.of(visit.technician()));
@@ -48,21 +55,45 @@ public record TypedVisit(Map<String, List<String>> fields) {
     visit.findings().forEach((part, grade) -> fields.put(FOUND + part, List.of(grade)));
     visit.readings().stream()
         .filter(reading -> reading.part().isEmpty())
-        .forEach(reading -> put(reading, system, fields));
+        .forEach(reading -> put(reading, system, language, fields));
+    int row = 0;
+    for (Reading reading : visit.readings()) {
+      if (Motor.is(reading)) {
+        Motor.of(++row, reading, system, language).put(fields);
+      }
+    }
     return new TypedVisit(fields);
   }
 
-  private static void put(Reading reading, MeasureSystem system, Map<String, List<String>> fields) {
+  /** The rows of further motors on which something is said. */
+  List<Motor> motors() {
+    return IntStream.rangeClosed(1, Motor.MOST_ROWS)
+        .mapToObj(
+            row -> {
+              String name = MOTOR + row;
+              return new Motor(
+                  row,
+                  text(name + ".of"),
+                  text(name + ".part"),
+                  text(name + ".value"),
+                  text(name + ".why"));
+            })
+        .filter(motor -> !motor.blank())
+        .toList();
+  }
+
+  private static void put(
+      Reading reading, MeasureSystem system, Locale language, Map<String, List<String>> fields) {
     if (reading.value() == null) {
       fields.put(WHY + reading.quantity(), List.of(reading.notTaken()));
     } else {
-      fields.put(READ + reading.quantity(), List.of(number(reading.value(), system)));
+      fields.put(READ + reading.quantity(), List.of(number(reading.value(), system, language)));
     }
   }
 
-  private static String number(Quantity quantity, MeasureSystem system) {
+  static String number(Quantity quantity, MeasureSystem system, Locale language) {
     BigDecimal value = BigDecimal.valueOf(quantity.in(system).value()).round(DIGITS);
-    return value.stripTrailingZeros().toPlainString();
+    return TypedNumber.written(value.stripTrailingZeros().toPlainString(), language);
   }
 
   /** What stands in the field; empty for nothing. */

@@ -21,11 +21,13 @@ public record VisitSheet(
     String seen,
     boolean si,
     String day,
+    Field own,
     Field date,
     Field technician,
     List<Pick> technicians,
     Graded purpose,
     List<Group> groups,
+    List<Further> motors,
     Ticks work,
     Ticks faults,
     Field note,
@@ -73,6 +75,22 @@ public record VisitSheet(
       Field value,
       Field why,
       List<VerdictView> says) {}
+
+  /**
+   * One of several motors of a kind.
+   *
+   * @param kinds of motors, the chosen one marked
+   */
+  public record Further(int row, List<Pick> kinds, Field part, Field value, Field why) {
+    public boolean said() {
+      return !value.value().isEmpty() || !why.value().isEmpty() || !value.wrong().isEmpty();
+    }
+  }
+
+  /** True when a row of further motors says something. */
+  public boolean furtherSaid() {
+    return motors.stream().anyMatch(Further::said);
+  }
 
   /** What is read and looked at in one place. */
   public record Group(String code, String title, List<Line> lines, List<Graded> findings) {}

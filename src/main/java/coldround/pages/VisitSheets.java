@@ -126,11 +126,13 @@ public final class VisitSheets {
         seen,
         system == MeasureSystem.SI,
         today.toString(),
+        new Field("own", typed.text("own"), told.wrong().getOrDefault("own", ""), ""),
         field("date"),
         field("technician"),
         technicians.stream().map(t -> new Pick(t.code(), t.name(), "", false)).toList(),
         graded("purpose", "What for", "purpose", "not said"),
         groups(),
+        new FurtherMotors(history, typed, told).rows(),
         ticks("work", "work"),
         ticks("faults", "failure_mode"),
         field("note"),
@@ -159,6 +161,12 @@ public final class VisitSheets {
   private String lost() {
     if (told.stands() == null) {
       return "";
+    }
+    if (!typed.text("own").isEmpty()) {
+      return "This unit has a visit "
+          + typed.text("own")
+          + " already. Nothing of yours is lost: where the two differ, the field says how that one"
+          + " stands. Send again to correct it, or go back and take another number.";
     }
     return "Somebody else has changed this visit since you began. Nothing of yours is lost: where"
         + " the two differ, the field says how the visit stands by now. Send again to put yours"

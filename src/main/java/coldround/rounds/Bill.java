@@ -30,4 +30,12 @@ public record Bill(double labour, double overtime, double driving, double deferr
         driving + other.driving,
         deferring + other.deferring);
   }
+
+  Bill minus(Bill other) {
+    return new Bill(
+        labour - other.labour,
+        overtime - other.overtime,
+        driving - other.driving,
+        deferring - other.deferring);
+  }
 }

@@ -246,6 +246,11 @@ public final class Draft {
     return windows;
   }
 
+  /** True if the site of the call is open long enough on that day. */
+  boolean opens(Call call, LocalDate day) {
+    return sites.open(call.site(), day).stream().anyMatch(open -> open.minutes() >= call.minutes());
+  }
+
   private List<Window> keptWindow(Kept kept) {
     double begins = clockwork.minute(kept.begins());
     double within = rules.minutes(Figure.KEEP_WITHIN);

@@ -246,6 +246,9 @@ class EveryCallTest {
       call("readRoundsAs" + form, its);
     }
     call("printRouteSheets", its);
+    ObjectNode move = (ObjectNode) client.example("moveStop");
+    move.put("stop", plan.at("/days/0/rounds/0/stops/0/id").asText());
+    call("moveStop", with("id", id).body(move.retain("stop", "position")));
     ObjectNode emergency = (ObjectNode) client.example("insertEmergency");
     emergency.put("unit", unit).put("day", plan.path("from").asText());
     call("insertEmergency", with("id", id).body(emergency));

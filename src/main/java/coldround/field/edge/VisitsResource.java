@@ -4,9 +4,11 @@ import coldround.access.Role;
 import coldround.field.FieldVisit;
 import coldround.field.edge.VisitRecording.Recorded;
 import coldround.fleet.FleetWriting.Outcome;
+import coldround.http.Answers;
 import coldround.http.JsonBody;
 import coldround.http.OneCall;
 import coldround.http.Parameters;
+import coldround.http.Preconditions;
 import coldround.http.Problem;
 import coldround.http.Reply;
 import coldround.quantity.MeasureSystem;
@@ -28,6 +30,7 @@ import java.util.UUID;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.media.Content;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.eclipse.microprofile.openapi.annotations.parameters.Parameter;
 import org.eclipse.microprofile.openapi.annotations.parameters.RequestBody;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
@@ -40,9 +43,11 @@ public class VisitsResource {
   private final VisitRecording recording;
   private final OneCall calls;
   private final JsonBody json;
+  private final Answers answers;
 
   @Inject
-  VisitsResource(VisitRecording recording, OneCall calls, JsonBody json) {
+  VisitsResource(VisitRecording recording, OneCall calls, JsonBody json, Answers answers) {
+    this.answers = answers;
     this.recording = recording;
     this.calls = calls;
     this.json = json;
@@ -75,9 +80,17 @@ public class VisitsResource {
           @Content(
               mediaType = "application/json",
               schema = @Schema(implementation = VisitView.class)))
+  @APIResponse(
+      responseCode = "412",
+      description = "changed: the visit is not as the caller has seen it; known tells how it is")
   @APIResponse(responseCode = "422", description = "A field of the visit is wrong; see errors")
   public Response record(
       @HeaderParam("Idempotency-Key") String key,
+      @Parameter(description = "ETag of the visit as read with the same measures")
+          @HeaderParam("If-Match")
+          String ifMatch,
+      @Parameter(description = "* for a visit that must be new") @HeaderParam("If-None-Match")
+          String ifNoneMatch,
       @QueryParam("measures") String measures,
       @Context SecurityContext caller,
       InputStream sent) {
@@ -90,7 +103,23 @@ public class VisitsResource {
     FieldVisit visit = numbered(body.read());
     String scope = caller.getUserPrincipal().getName() + " visits " + system;
     return calls.run(
-        key, scope, bytes, () -> reply(recording.record(body.unit(), visit, entry -> {}), system));
+        key,
+        scope,
+        bytes,
+        () -> {
+          if (ifMatch != null || ifNoneMatch != null) {
+            check(body.unit(), visit.number().strip(), system, ifMatch, ifNoneMatch);
+          }
+          return reply(recording.record(body.unit(), visit, entry -> {}), system);
+        });
+  }
+
+  private void check(
+      String unit, String number, MeasureSystem system, String ifMatch, String ifNoneMatch) {
+    recording.lock(unit);
+    VisitView known = recording.stored(unit, number).map(there -> view(there, system)).orElse(null);
+    String tag = known == null ? null : Answers.tag(answers.bytes(known));
+    Preconditions.check(ifMatch, ifNoneMatch, tag, known);
   }
 
   private static Problem missingUnit() {

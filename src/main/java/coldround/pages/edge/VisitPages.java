@@ -97,7 +97,7 @@ public class VisitPages {
     String number = "field-" + UUID.randomUUID();
     TypedVisit typed = TypedVisit.on(today.at(history.site()));
     return Templates.form(
-        new Form(history, Parameters.measures(measures), number, "")
+        new Form(history, Parameters.measures(measures), Locale.ENGLISH, number, "")
             .sheet(typed, VisitSheets.Told.NOTHING));
   }
 
@@ -108,12 +108,14 @@ public class VisitPages {
   public TemplateInstance correct(
       @PathParam("id") String id,
       @PathParam("visit") String number,
-      @QueryParam("measures") String measures) {
+      @QueryParam("measures") String measures,
+      @Context HttpHeaders headers) {
     MeasureSystem system = Parameters.measures(measures);
+    Locale language = language(headers);
     Taken stored = stored(id, number);
     return Templates.form(
-        new Form(history(id), system, number, stored.tag())
-            .sheet(TypedVisit.of(stored.visit(), system), VisitSheets.Told.NOTHING));
+        new Form(history(id), system, language, number, stored.tag())
+            .sheet(TypedVisit.of(stored.visit(), system, language), VisitSheets.Told.NOTHING));
   }
 
   @GET
@@ -148,14 +150,16 @@ public class VisitPages {
       throw Problem.notAllowed();
     }
     MeasureSystem system = Parameters.measures(sent.getFirst("measures"));
-    String number = first(sent, "number");
+    String own = first(sent, "own");
+    String number = own.isEmpty() ? first(sent, "number") : own;
     Form form =
         new Form(
             history(id),
             system,
+            language(headers),
             number.isEmpty() ? "field-" + UUID.randomUUID() : number,
             first(sent, "seen"));
-    return form.answer(typed(sent), language(headers), first(sent, "act").equals("try"));
+    return form.answer(typed(sent), first(sent, "act").equals("try"));
   }
 
   private static String first(MultivaluedMap<String, String> sent, String name) {
@@ -176,10 +180,7 @@ public class VisitPages {
   }
 
   private static Locale language(HttpHeaders headers) {
-    List<Locale> languages = headers.getAcceptableLanguages();
-    return languages.isEmpty() || languages.get(0).getLanguage().equals("*")
-        ? Locale.ENGLISH
-        : languages.get(0);
+    return PageNumbers.language(headers.getAcceptableLanguages());
   }
 
   private UnitHistory history(String id) {
@@ -212,12 +213,14 @@ public class VisitPages {
 
     private final UnitHistory history;
     private final MeasureSystem system;
+    private final Locale language;
     private final String number;
     private final String seen;
 
-    Form(UnitHistory history, MeasureSystem system, String number, String seen) {
+    Form(UnitHistory history, MeasureSystem system, Locale language, String number, String seen) {
       this.history = history;
       this.system = system;
+      this.language = language;
       this.number = number;
       this.seen = seen;
     }
@@ -235,15 +238,19 @@ public class VisitPages {
           told);
     }
 
-    Response answer(TypedVisit typed, Locale language, boolean trial) {
+    Response answer(TypedVisit typed, boolean trial) {
       Optional<Taken> stored = visits.stored(history.unit().id(), number);
       String tag = stored.map(Taken::tag).orElse("");
       TypedVisit stands =
-          stored.map(s -> TypedVisit.of(s.visit(), system)).orElse(new TypedVisit(Map.of()));
+          stored
+              .map(s -> TypedVisit.of(s.visit(), system, language))
+              .orElse(new TypedVisit(Map.of()));
       // a new form sent twice, or sent again after "back", corrects what it has brought itself
       SentVisit sent =
           SentVisit.of(typed, stands, number, tables.columns(Kind.VISITS), system, language);
-      if (!tag.equals(seen) && !seen.isEmpty() && !sent.same(stands)) {
+      // under a number of the sender's own there may be a visit that the sender knows nothing of
+      boolean met = seen.isEmpty() && stored.isPresent() && !typed.text("own").isEmpty();
+      if ((met || !tag.equals(seen) && !seen.isEmpty()) && !sent.same(stands)) {
         return changed(typed, stands, tag);
       }
       if (!sent.wrong().isEmpty()) {
@@ -274,7 +281,7 @@ public class VisitPages {
     private Response refused(TypedVisit typed, TypedVisit stands, Problem problem) {
       if (problem.status() == 412) {
         Taken stored = VisitPages.this.stored(history.unit().id(), number);
-        return changed(typed, TypedVisit.of(stored.visit(), system), stored.tag());
+        return changed(typed, TypedVisit.of(stored.visit(), system, language), stored.tag());
       }
       if (problem.errors().isEmpty()) {
         throw problem;
@@ -291,7 +298,7 @@ public class VisitPages {
     }
 
     private Response changed(TypedVisit typed, TypedVisit stands, String tag) {
-      Form again = new Form(history, system, number, tag);
+      Form again = new Form(history, system, language, number, tag);
       return html(
           409,
           Templates.form(again.sheet(typed, new VisitSheets.Told(stands, Map.of(), List.of()))));

@@ -95,9 +95,15 @@ class FleetOrder {
   /** The people and places of a day whose calls are given. */
   @Transactional
   Order ofDay(RoundRequest asked, LocalDate day, Instant now, List<Call> calls) {
-    Set<LocalDate> holidays = holidays(asked, day, day);
+    return ofDays(asked, day, day, now, calls);
+  }
+
+  /** The same of several days. */
+  @Transactional
+  Order ofDays(RoundRequest asked, LocalDate from, LocalDate to, Instant now, List<Call> calls) {
+    Set<LocalDate> holidays = holidays(asked, from, to);
     List<Premises> sites = premises(asked.customers());
-    return new Order(day, day, now, workers(asked), sites, List.of(), calls, holidays);
+    return new Order(from, to, now, workers(asked), sites, List.of(), calls, holidays);
   }
 
   private Set<LocalDate> holidays(RoundRequest asked, LocalDate from, LocalDate to) {

@@ -240,12 +240,12 @@ record RoundView(
     return new Drive(number(leg.minutes(), 1), km(leg.km(), system), leg.estimated());
   }
 
-  private static Measured km(double km, MeasureSystem system) {
+  static Measured km(double km, MeasureSystem system) {
     Measured exact = Measured.of(new Quantity(km, Measure.KILOMETRE), system);
     return new Measured(number(exact.value().doubleValue(), 2), exact.unit());
   }
 
-  private static Cost cost(Bill bill, String currency) {
+  static Cost cost(Bill bill, String currency) {
     return new Cost(
         number(bill.labour(), 2),
         number(bill.overtime(), 2),

@@ -198,13 +198,24 @@ class StoredFleetList implements FleetList, Ranking {
     return new Range(distinct("kind"), distinct("refrigerant"));
   }
 
-  // of every unit, retired ones too: an index answers that, and the reader loses nothing by it
-  @SuppressWarnings("unchecked")
+  /**
+   * Of every unit, retired ones too: an index answers that, and the reader loses nothing by it.
+   * From one value to the next, because not every database takes such steps through its index by
+   * itself.
+   */
   private List<String> distinct(String column) {
-    Query distinct =
-        entities.createNativeQuery("select distinct " + column + " from unit", String.class);
-    List<String> values = distinct.getResultList();
-    return values.stream().filter(value -> !value.isEmpty()).sorted().toList();
+    String next = "select " + column + " from unit where " + column + " > :last order by " + column;
+    List<String> values = new ArrayList<>();
+    String last = "";
+    while (last != null) {
+      Query query = entities.createNativeQuery(next, String.class).setParameter("last", last);
+      last = (String) query.setMaxResults(1).getResultStream().findFirst().orElse(null);
+      if (last != null) {
+        values.add(last);
+      }
+    }
+    values.sort(null);
+    return values;
   }
 
   private FleetLine line(FleetLineRow row) {

@@ -11,12 +11,15 @@
   const ZERO_C = 273.15;
   const KPA_PER_PSI = 0.45359237 * 9.80665 / (0.0254 * 0.0254) / 1000;
   const SLACK = 1e-9;
+  // of the reader's language, where it is no point
+  const decimal = document.documentElement.dataset.decimal;
 
   // half up, as a person rounds; a hair above it for what binary fractions take away
   const rounded = (value, decimals) => {
     const power = 10 ** decimals;
     const near = Math.floor(Math.abs(value) * power + 0.5 + 1e-9) / power;
-    return (value < 0 && near !== 0 ? -near : near).toFixed(decimals);
+    const digits = (value < 0 && near !== 0 ? -near : near).toFixed(decimals);
+    return decimal ? digits.replace('.', decimal) : digits;
   };
   const celsius = (c) => (si ? rounded(c, 1) + ' °C' : rounded(c * 1.8 + 32, 1) + ' °F');
   const kelvin = (k) => (si ? rounded(k, 1) + ' K' : rounded(k * 1.8, 1) + ' °F');

@@ -94,6 +94,34 @@ class VisitsFromTheFieldTest {
     assertEquals(1, history.getList("items.findAll { it.what == 'visit' }").size());
   }
 
+  @Test
+  void whoHasNotSeenTheLastStateOfAVisitCorrectsNothing() {
+    String tag = fleet.visit(FULL).statusCode(201).extract().header("ETag");
+    String address = "/api/v1/units/" + fleet.unit + "/visits/4711";
+    assertEquals(tag, asPlanner().get(address).header("ETag"));
+    String correction =
+        "{\"unit\": \"%s\", \"visit\": \"4711\", \"date\": \"2026-05-12\", \"note\": \"%s\"}";
+    correct("If-Match", tag, correction.formatted(fleet.unit, "one")).then().statusCode(200);
+    correct("If-Match", tag, correction.formatted(fleet.unit, "two"))
+        .then()
+        .statusCode(412)
+        .contentType("application/problem+json")
+        .body("known.note", equalTo("one"), "known.visit", equalTo("4711"));
+    correct("If-None-Match", "*", correction.formatted(fleet.unit, "three")).then().statusCode(412);
+    asPlanner().get(address).then().body("note", equalTo("one"));
+    String now = asPlanner().get(address).header("ETag");
+    correct("If-Match", now, correction.formatted(fleet.unit, "two")).then().statusCode(200);
+    asPlanner().get(address).then().body("note", equalTo("two"));
+  }
+
+  private static io.restassured.response.Response correct(String header, String tag, String body) {
+    return asPlanner()
+        .contentType("application/json")
+        .header(header, tag)
+        .body(body)
+        .post("/api/v1/visits");
+  }
+
   private String score() {
     return asPlanner().get("/api/v1/units/" + fleet.unit + "/condition").asString();
   }

@@ -211,6 +211,20 @@ public final class Browser implements AutoCloseable {
         SHOTS.resolve(name + ".png"), Base64.getDecoder().decode((String) shot.get("data")));
   }
 
+  /** What the screen shows, as PNG. */
+  byte[] seen() {
+    Map<String, Object> shot =
+        driver.executeCdpCommand("Page.captureScreenshot", Map.of("format", "png"));
+    return Base64.getDecoder().decode((String) shot.get("data"));
+  }
+
+  /** The language that the reader likes best, as its browser tells it. */
+  void language(String tag) {
+    driver.executeCdpCommand("Network.enable", Map.of());
+    driver.executeCdpCommand(
+        "Network.setExtraHTTPHeaders", Map.of("headers", Map.of("Accept-Language", tag)));
+  }
+
   @Override
   public void close() throws IOException {
     driver.quit();

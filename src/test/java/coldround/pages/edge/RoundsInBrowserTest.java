@@ -21,6 +21,8 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.openqa.selenium.By;
+import org.openqa.selenium.Keys;
+import org.openqa.selenium.WebElement;
 
 /** Rounds as a dispatcher's screen, a technician's phone and paper show them. */
 @QuarkusTest
@@ -122,6 +124,76 @@ class RoundsInBrowserTest {
     assertTrue(address.contains("/rounds/"), address);
     String id = address.replaceAll(".*/rounds/", "");
     Api.asPlanner().delete("/api/v1/rounds/" + id).then().statusCode(204);
+  }
+
+  @ParameterizedTest
+  @CsvSource({"390, light", "1280, dark"})
+  void aStopIsMovedByKeyboardAloneAfterItsCostIsShown(int width, String light) throws Exception {
+    browser.screen(width, 900);
+    browser.light(light);
+    browser.go(home + "rounds/" + plan);
+    double before = cost();
+    String move = ".stop-of form.move button";
+    String which = element(move).getAttribute("aria-label");
+    press(move, Keys.ENTER);
+    assertEquals("Move " + which.replaceAll(".*, ", ""), element("h1").getText());
+    // the last day of the plan
+    element("#day").sendKeys(Keys.END);
+    press("form.move-form button", Keys.ENTER);
+    browser.shoot("move-" + width + "-" + light);
+    assertEquals(List.of(), browser.violations());
+    assertEquals(0, browser.overflow());
+    String told = element(".verdict").getText();
+    if (told.contains("This cannot be done")) {
+      assertFalse(element(".verdict li.wrong").getText().isBlank());
+      assertEquals(before, cost(), 1e-9);
+      return;
+    }
+    double more = number(element(".verdict .pairs dd").getText());
+    assertEquals(before, cost(), 1e-9, "nothing is changed by asking");
+    press(".ways button", Keys.ENTER);
+    assertTrue(browser.driver().getCurrentUrl().contains("/rounds/" + plan + "?day="));
+    assertEquals(before + more, cost(), 0.02);
+    assertEquals(List.of(), browser.complaints());
+  }
+
+  private static double cost() {
+    return Api.asPlanner().get("/api/v1/rounds/" + plan).jsonPath().getDouble("cost.total");
+  }
+
+  private static double number(String text) {
+    return Double.parseDouble(text.replaceAll("[^0-9.-]", ""));
+  }
+
+  private static WebElement element(String selector) {
+    return browser.driver().findElement(By.cssSelector(selector));
+  }
+
+  private static void press(String selector, Keys key) {
+    browser.follow(() -> element(selector).sendKeys(key));
+  }
+
+  @Test
+  void twoWhoMoveTheSamePlanDoNotOverwriteEachOther() throws Exception {
+    browser.go(home + "rounds/" + plan);
+    press(".stop-of form.move button", Keys.ENTER);
+    element("#position").sendKeys(Keys.END);
+    press("form.move-form button", Keys.ENTER);
+    JsonPath read = Api.asPlanner().get("/api/v1/rounds/" + plan).jsonPath();
+    int last = read.getList("days").size() - 1;
+    String other = read.getString("days[" + last + "].rounds[0].stops[0].id");
+    Api.asPlanner()
+        .contentType("application/json")
+        .body("{\"stop\": \"" + other + "\"}")
+        .post("/api/v1/rounds/" + plan + "/moves")
+        .then()
+        .statusCode(200);
+    if (browser.driver().findElements(By.cssSelector(".ways button")).isEmpty()) {
+      return;
+    }
+    press(".ways button", Keys.ENTER);
+    assertTrue(element("[role=alert]").getText().contains("Somebody else has changed the plan"));
+    browser.complaints();
   }
 
   @Test

@@ -88,6 +88,91 @@ class VisitFormTest {
   }
 
   @Test
+  void aNumberOfOnesOwnIsKeptAndNeverTakesOverAnotherVisit() {
+    String own = "W-" + UUID.randomUUID();
+    send("en", "", Map.of("own", own, "read.box", "37")).then().statusCode(303);
+    number = own;
+    assertEquals(37, stored().getDouble("readings[0].value"), 1e-9);
+    // the same once more, as after a lost answer
+    number = "field-" + UUID.randomUUID();
+    send("en", "", Map.of("own", own, "read.box", "37")).then().statusCode(303);
+    // somebody else's paper with the same number
+    send("en", "", Map.of("own", own, "read.box", "44"))
+        .then()
+        .statusCode(409)
+        .body(
+            allOf(
+                containsString("has a visit " + own + " already"),
+                containsString("Stands by now: <b>37</b>"),
+                containsString("value=\"44\""),
+                containsString("name=\"number\" value=\"" + own + "\"")));
+    number = own;
+    assertEquals(37, stored().getDouble("readings[0].value"), 1e-9);
+  }
+
+  @Test
+  void severalMotorsOfAKindAreToldByTheirParts() {
+    send(
+            "de-DE",
+            "",
+            Map.of(
+                "motor.1.of",
+                "evaporator_fan",
+                "motor.1.part",
+                "fan 2",
+                "motor.1.value",
+                "0,9",
+                "motor.2.of",
+                "evaporator_fan",
+                "motor.2.part",
+                "fan 3",
+                "motor.2.why",
+                "no access"))
+        .then()
+        .statusCode(303);
+    assertEquals("fan 2", stored().getString("readings[0].part"));
+    assertEquals(0.9, stored().getDouble("readings[0].value"), 1e-9);
+    assertEquals("no access", stored().getString("readings[1].notTaken"));
+    String form =
+        Api.asPlanner().get("/units/" + unit + "/visits/" + number + "/correct").asString();
+    assertEquals(true, form.contains("name=\"motor.1.value\" value=\"0.9\""));
+    // the rows the other way round: one corrected, one taken back
+    send(
+            "en",
+            seen(),
+            Map.of("motor.4.of", "evaporator_fan", "motor.4.part", "fan 2", "motor.4.value", "1.1"))
+        .then()
+        .statusCode(303);
+    assertEquals(1, stored().getList("readings").size());
+    assertEquals(1.1, stored().getDouble("readings[0].value"), 1e-9);
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "evaporator_fan, , 0.9, ''",
+    "evaporator_fan, fan 2, lots, ''",
+    "evaporator_fan, fan 2, 0.9, no access",
+    "gearbox, fan 2, 0.9, ''"
+  })
+  void aMotorThatMakesNoSenseIsToldAtItsRow(String of, String part, String value, String why) {
+    send(
+            "en",
+            "",
+            Map.of(
+                "motor.3.of", of,
+                "motor.3.part", part == null ? "" : part,
+                "motor.3.value", value,
+                "motor.3.why", why))
+        .then()
+        .statusCode(422)
+        .body(
+            allOf(
+                containsString("id=\"motor.3.value-wrong\""),
+                containsString("value=\"" + value + "\"")));
+    Api.asPlanner().get("/api/v1/units/" + unit + "/visits/" + number).then().statusCode(404);
+  }
+
+  @Test
   void whatIsNotTakenIsStoredWithItsReason() {
     send("en", "", Map.of("why.head_pressure", "port blocked or seized")).then().statusCode(303);
     assertEquals("port blocked or seized", stored().getString("readings[0].notTaken"));
