@@ -22,8 +22,8 @@ final class KillableService implements AutoCloseable {
   static final String TOKEN = "the-token-of-the-kills";
   private static final ObjectMapper JSON = new ObjectMapper();
 
-  /** Of a process that somebody else on the machine ended in good order: no fault of ours. */
-  private static final int TERMINATED = 143;
+  /** Of a process that somebody else on the machine ended by a signal: no fault of the service. */
+  private static final List<Integer> SIGNALLED = List.of(137, 143);
 
   private static final Duration START = Duration.ofMinutes(3);
 
@@ -92,9 +92,10 @@ final class KillableService implements AutoCloseable {
   static KillableService start(KillStore store, Map<String, String> more)
       throws IOException, InterruptedException {
     KillableService service = launch(store, more);
-    service.awaitReadyOrGone();
-    boolean byOthers = !service.process.isAlive() && service.process.exitValue() == TERMINATED;
-    return byOthers ? launch(store, more).awaitReady() : service.awaitReady();
+    for (int i = 0; i < 3 && service.wasEndedByOthers(); i++) {
+      service = launch(store, more);
+    }
+    return service.awaitReady();
   }
 
   KillableService awaitReady() throws IOException, InterruptedException {
@@ -105,8 +106,19 @@ final class KillableService implements AutoCloseable {
       }
       Thread.sleep(50);
     }
+    String how = process.isAlive() ? "in time" : ", it ended with " + process.exitValue();
     process.destroyForcibly();
-    throw new IllegalStateException("the service did not start:\n" + Files.readString(log));
+    throw new IllegalStateException(
+        "the service did not start " + how + ":\n" + Files.readString(log));
+  }
+
+  private boolean wasEndedByOthers() throws InterruptedException {
+    awaitReadyOrGone();
+    boolean ended = !process.isAlive() && SIGNALLED.contains(process.exitValue());
+    if (ended) {
+      System.out.println("a service was ended from outside: " + process.exitValue());
+    }
+    return ended;
   }
 
   /** Until it serves or somebody has ended it. */
