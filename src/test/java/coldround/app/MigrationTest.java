@@ -64,7 +64,8 @@ class MigrationTest {
   @MethodSource("versions")
   void onH2(int version) throws SQLException {
     String url =
-        "jdbc:h2:mem:v%d;DB_CLOSE_DELAY=-1;MODE=PostgreSQL;DATABASE_TO_LOWER=TRUE".formatted(version);
+        "jdbc:h2:mem:v%d;DB_CLOSE_DELAY=-1;MODE=PostgreSQL;DATABASE_TO_LOWER=TRUE"
+            .formatted(version);
     rise(url, "sa", "", version);
   }
 
@@ -189,8 +190,7 @@ class MigrationTest {
       try (ResultSet column =
           store
               .getMetaData()
-              .getColumns(
-                  store.getCatalog(), store.getSchema(), table.replace("_", "\\_"), "%")) {
+              .getColumns(store.getCatalog(), store.getSchema(), table.replace("_", "\\_"), "%")) {
         while (column.next()) {
           names.add('"' + column.getString("COLUMN_NAME") + '"');
           values.add(value(column));

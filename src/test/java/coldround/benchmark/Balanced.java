@@ -57,11 +57,9 @@ final class Balanced {
     return new Answer(0, "no instance is ready " + refused, "");
   }
 
-  private static Answer once(int port, String method, String path, String body)
-      throws IOException {
+  private static Answer once(int port, String method, String path, String body) throws IOException {
     HttpURLConnection call =
-        (HttpURLConnection)
-            URI.create("http://127.0.0.1:" + port + path).toURL().openConnection();
+        (HttpURLConnection) URI.create("http://127.0.0.1:" + port + path).toURL().openConnection();
     call.setRequestMethod(method);
     call.setConnectTimeout(5_000);
     call.setReadTimeout(90_000);
@@ -74,8 +72,7 @@ final class Balanced {
     }
     int status = call.getResponseCode();
     try (var in = status < 400 ? call.getInputStream() : call.getErrorStream()) {
-      String text =
-          in == null ? "" : new String(in.readAllBytes(), StandardCharsets.UTF_8);
+      String text = in == null ? "" : new String(in.readAllBytes(), StandardCharsets.UTF_8);
       String retry = call.getHeaderField("Retry-After");
       return new Answer(status, text, retry == null ? "" : retry);
     }

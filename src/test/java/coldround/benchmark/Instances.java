@@ -39,9 +39,7 @@ final class Instances {
       KillableService[] both = new KillableService[2];
       both[0] = KillableService.start(store, BEHIND_A_BALANCER);
       both[1] = KillableService.start(store, BEHIND_A_BALANCER);
-      both[0]
-          .call("POST", "/api/v1/subscriptions", "{\"url\":\"" + inbox.url() + "\"}")
-          .must(201);
+      both[0].call("POST", "/api/v1/subscriptions", "{\"url\":\"" + inbox.url() + "\"}").must(201);
       Balanced balanced = new Balanced(List.of(both[0].port, both[1].port));
       ConcurrentLinkedQueue<String> failed = new ConcurrentLinkedQueue<>();
       Thread probe = probe(balanced);
@@ -132,7 +130,8 @@ final class Instances {
         int served = load.visits.size();
         while (load.visits.size() < served + 10) {
           Harm.check(
-              System.nanoTime() - back < 120_000_000_000L, "it does not come back: " + load.answers());
+              System.nanoTime() - back < 120_000_000_000L,
+              "it does not come back: " + load.answers());
           Thread.sleep(20);
         }
         double recovered = (System.nanoTime() - back) / 1e9;

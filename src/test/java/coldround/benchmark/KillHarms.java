@@ -82,7 +82,8 @@ final class KillHarms {
       this.round = "K" + round;
       StringBuilder text =
           new StringBuilder(
-              "customer,site,unit,visit,date,ambient [degF],head_pressure [psig],suction_pressure [psig],condenser_coil\n");
+              "customer,site,unit,visit,date,ambient [degF],head_pressure [psig],suction_pressure"
+                  + " [psig],condenser_coil\n");
       for (int i = 0; i < ROWS; i++) {
         text.append(this.round)
             .append(",S,U")
@@ -182,7 +183,8 @@ final class KillHarms {
                     """
                     {"unit": "%s", "visit": "%s", "date": "2026-05-12", "purpose": "planned",
                      "readings": [{"quantity": "head_pressure", "value": 240, "unit": "psig"}],
-                     "findings": {"condenser_coil": "heavy"}}"""
+                     "findings": {"condenser_coil": "heavy"}}\
+                    """
                         .formatted(unit, visit))
                 .must(201);
             answered.put(visit, unit);

@@ -70,7 +70,8 @@ final class Load implements AutoCloseable {
             "/api/v1/visits",
             """
             {"unit": "%s", "visit": "L-%d", "date": "2026-05-12",
-             "readings": [{"quantity": "head_pressure", "value": 240, "unit": "psig"}]}"""
+             "readings": [{"quantity": "head_pressure", "value": 240, "unit": "psig"}]}\
+            """
                 .formatted(unit, count));
     if (answer.status() == 201) {
       visits.put("L-" + count, unit);

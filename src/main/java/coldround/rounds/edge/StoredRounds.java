@@ -116,8 +116,9 @@ class StoredRounds {
   List<String> left(LocalDate today) {
     return entities
         .createQuery(
-            "select id from RoundPlanRow where lastDay >= :today and (state in (:waiting, :planning)"
-                + " and beat < :dead or state = :interrupted and beat > :recent) order by requested",
+            "select id from RoundPlanRow where lastDay >= :today and (state in (:waiting,"
+                + " :planning) and beat < :dead or state = :interrupted and beat > :recent) order"
+                + " by requested",
             String.class)
         .setParameter("today", today)
         .setParameter("waiting", State.WAITING.code())

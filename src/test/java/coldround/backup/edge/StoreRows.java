@@ -13,8 +13,7 @@ import java.util.TreeMap;
 final class StoreRows {
 
   /** Written now and then by the running service itself. */
-  private static final Set<String> RESTLESS =
-      Set.of("last_used", "holder", "held_until", "beat");
+  private static final Set<String> RESTLESS = Set.of("last_used", "holder", "held_until", "beat");
 
   private StoreRows() {}
 
