@@ -2,6 +2,7 @@ package coldround.app;
 
 import coldround.access.OpenDoor;
 import coldround.table.BadTables;
+import io.quarkus.logging.Log;
 import io.quarkus.runtime.Quarkus;
 import io.quarkus.runtime.annotations.QuarkusMain;
 import java.nio.file.Path;
@@ -29,10 +30,15 @@ public class Main {
   }
 
   private static void ended(Integer code, Throwable failure) {
+    boolean told = false;
     for (Throwable cause = failure; cause != null; cause = cause.getCause()) {
       if (cause instanceof BadTables || cause instanceof OpenDoor) {
         System.err.println(cause.getMessage());
+        told = true;
       }
+    }
+    if (failure != null && !told) {
+      Log.error("the service cannot go on", failure);
     }
     if (failure != null) {
       System.exit(1);

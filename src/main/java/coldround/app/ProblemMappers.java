@@ -2,6 +2,7 @@ package coldround.app;
 
 import coldround.http.Caller;
 import coldround.http.Problem;
+import coldround.http.StoreFaults;
 import coldround.pages.edge.RefusedPage;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonMappingException;
@@ -15,6 +16,7 @@ import jakarta.ws.rs.core.UriInfo;
 import java.net.URI;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.UUID;
 import java.util.stream.Collectors;
 import org.jboss.resteasy.reactive.server.ServerExceptionMapper;
@@ -123,6 +125,11 @@ class ProblemMappers {
 
   @ServerExceptionMapper
   Response unforeseen(Throwable fault) {
+    Optional<Problem> passing = StoreFaults.of(fault);
+    if (passing.isPresent()) {
+      Log.warnf("the store fails: %s", fault);
+      return passing.get().response();
+    }
     String id = UUID.randomUUID().toString();
     Log.errorf(fault, "fault %s", id);
     return new Problem(

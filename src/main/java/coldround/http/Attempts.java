@@ -23,7 +23,8 @@ public class Attempts {
   private static final long PAUSE_NANOS = 20_000_000;
 
   /**
-   * @throws Problem as the work throws it; 503 when the others do not come to an end
+   * @throws Problem as the work throws it; 503 when the others do not come to an end or the
+   *     database does not answer, 507 when its disk is full
    */
   public <T> T inTransaction(Callable<T> work) {
     for (int attempt = 1; attempt <= MOST; attempt++) {
@@ -35,6 +36,13 @@ public class Attempts {
             "This cannot be stored",
             "A text, or all readings together, are longer than the store keeps. Shorten them.");
       } catch (PersistenceException | QuarkusTransactionException clash) {
+        // to try at once again would only keep the caller waiting
+        StoreFaults.of(clash)
+            .ifPresent(
+                away -> {
+                  Log.warnf("the store fails: %s", clash);
+                  throw away;
+                });
         pause(attempt, clash);
       }
     }

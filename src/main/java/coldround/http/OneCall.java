@@ -1,10 +1,10 @@
 package coldround.http;
 
+import io.quarkus.narayana.jta.QuarkusTransaction;
 import io.quarkus.scheduler.Scheduled;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
-import jakarta.transaction.Transactional;
 import jakarta.ws.rs.core.Response;
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
@@ -28,13 +28,20 @@ public class OneCall {
   private final Attempts attempts;
   private final Answers answers;
   private final Clock clock;
+  private final OneInstance instances;
 
   @Inject
-  public OneCall(EntityManager entities, Attempts attempts, Answers answers, Clock clock) {
+  public OneCall(
+      EntityManager entities,
+      Attempts attempts,
+      Answers answers,
+      Clock clock,
+      OneInstance instances) {
     this.entities = entities;
     this.attempts = attempts;
     this.answers = answers;
     this.clock = clock;
+    this.instances = instances;
   }
 
   /**
@@ -104,8 +111,15 @@ public class OneCall {
   }
 
   @Scheduled(every = "6h", delayed = "10m")
-  @Transactional
-  void forget() {
+  void forgetOld() {
+    instances.run(
+        "forget-replies",
+        Duration.ofMinutes(1),
+        Duration.ofMinutes(30),
+        () -> QuarkusTransaction.requiringNew().run(this::forget));
+  }
+
+  private void forget() {
     entities
         .createQuery("delete from RepliedRow where replied < :before")
         .setParameter("before", clock.instant().minus(KEPT))

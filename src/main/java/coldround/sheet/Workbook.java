@@ -36,7 +36,7 @@ public final class Workbook implements AutoCloseable {
    * @throws NotASheet if it is damaged or protected
    */
   public static Workbook open(InputStream in) throws IOException {
-    Path copy = Files.createTempFile("workbook", ".xlsx");
+    Path copy = Scratch.file("workbook", ".xlsx");
     try {
       Files.copy(in, copy, StandardCopyOption.REPLACE_EXISTING);
       return new Workbook(copy, readable(copy));

@@ -1,6 +1,7 @@
 package coldround.upkeep;
 
 import java.time.LocalDate;
+import java.util.Optional;
 
 /**
  * One task brought forward out of a week over capacity.
@@ -21,6 +22,18 @@ public record Move(
     if (!day.isBefore(due)) {
       throw new IllegalArgumentException(day + " is not before " + due);
     }
+  }
+
+  /**
+   * This move told from the day that the rules asked for, where the task was moved before.
+   *
+   * @param former counts only where the task stands on its day: else it holds no more
+   */
+  public Move behind(Optional<Move> former) {
+    return former
+        .filter(before -> before.day.equals(due))
+        .map(before -> new Move(taskId, before.due, day, week, minutes, capacity))
+        .orElse(this);
   }
 
   /** True while the rules still ask for a day behind this one, and the window has begun by then. */

@@ -5,6 +5,7 @@ import coldround.access.Secret;
 import coldround.access.edge.Accounts.Found;
 import coldround.http.Caller;
 import coldround.http.Problem;
+import coldround.http.StoreFaults;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import io.quarkus.security.AuthenticationFailedException;
@@ -96,6 +97,13 @@ class Authentication implements HttpAuthenticationMechanism {
               // nobody, who may still see what is open to everybody
               context.put(REFUSED, unknown(its));
               return Uni.createFrom().nullItem();
+            })
+        .onFailure(fault -> StoreFaults.of(fault).isPresent())
+        .recoverWithUni(
+            fault -> {
+              // who it is cannot be known now, which does not make it nobody
+              context.put(REFUSED, StoreFaults.of(fault).orElseThrow());
+              return Uni.createFrom().failure(new AuthenticationFailedException());
             });
   }
 
@@ -171,7 +179,7 @@ class Authentication implements HttpAuthenticationMechanism {
   @Override
   public Uni<Boolean> sendChallenge(RoutingContext context) {
     Problem problem = context.get(REFUSED);
-    boolean wait = problem != null && problem.status() == 429;
+    boolean wait = problem != null && problem.status() != 401;
     if (forPrograms(context) || wait) {
       answer(context, problem == null ? NOT_KNOWN : problem);
     } else {

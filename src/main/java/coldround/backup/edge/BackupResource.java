@@ -4,6 +4,7 @@ import coldround.access.Audit;
 import coldround.access.Role;
 import coldround.backup.Manifest;
 import coldround.http.Problem;
+import coldround.sheet.Scratch;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import io.quarkus.narayana.jta.QuarkusTransaction;
 import jakarta.annotation.security.RolesAllowed;
@@ -97,7 +98,7 @@ public class BackupResource {
   private java.nio.file.Path made(Instant now) {
     java.nio.file.Path file = null;
     try {
-      file = Files.createTempFile("coldround-backup", ".zip");
+      file = Scratch.file("backup", ".zip");
       Manifest manifest;
       try (Connection connection = store.getConnection();
           OutputStream out = new BufferedOutputStream(Files.newOutputStream(file))) {

@@ -9,6 +9,7 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.event.Observes;
 import jakarta.inject.Inject;
 import java.time.Duration;
+import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 import java.util.concurrent.ConcurrentHashMap;
@@ -22,6 +23,7 @@ class Courier {
 
   private static final Duration SAVE_AFTER = Duration.ofMillis(500);
   private static final Duration LONGEST_REST = Duration.ofSeconds(2);
+  private static final Duration LONGEST_END = Duration.ofSeconds(5);
   private static final Duration AFTER_FAULT = Duration.ofSeconds(5);
 
   private final Subscriptions subscriptions;
@@ -58,9 +60,16 @@ class Courier {
     look();
   }
 
-  void end(@Observes ShutdownEvent stop) {
+  /** What is being sent is finished and written down, else another instance would send it again. */
+  void end(@Observes ShutdownEvent stop) throws InterruptedException {
     open = false;
-    ways.values().forEach(Thread::interrupt);
+    signal.signal();
+    List<Thread> under = List.copyOf(ways.values());
+    long last = System.nanoTime() + LONGEST_END.toNanos();
+    for (Thread thread : under) {
+      thread.join(Math.max(1, (last - System.nanoTime()) / 1_000_000));
+    }
+    under.forEach(Thread::interrupt);
   }
 
   /** Sets off for whoever has nobody on the way. */
@@ -82,6 +91,9 @@ class Courier {
     try {
       while (open && round(id)) {
         // until there is nothing more to do for it
+      }
+      if (!open) {
+        attempts.inTransaction(() -> book.release(id, holder));
       }
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
@@ -166,6 +178,9 @@ class Courier {
         tries = 0;
         delivered |= outcome != null;
         reached = event.position;
+        if (!open) {
+          break;
+        }
         if (System.nanoTime() - saved > SAVE_AFTER.toNanos() && !save()) {
           return;
         }

@@ -150,6 +150,15 @@ class DeliveryBook {
     return true;
   }
 
+  /** The holder ends: another may go on at once. */
+  boolean release(String id, String holder) {
+    SubscriptionRow row = held(id, holder);
+    if (row != null) {
+      row.heldUntil = null;
+    }
+    return row != null;
+  }
+
   /** A try failed: it is tried again later, or the change becomes a dead letter. */
   void failed(String id, String holder, FeedEventRow event, HookSender.Outcome outcome) {
     SubscriptionRow row = held(id, holder);

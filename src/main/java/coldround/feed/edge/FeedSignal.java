@@ -1,7 +1,9 @@
 package coldround.feed.edge;
 
+import io.quarkus.runtime.ShutdownDelayInitiatedEvent;
 import jakarta.annotation.PreDestroy;
 import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.enterprise.event.Observes;
 import jakarta.inject.Inject;
 import jakarta.transaction.Status;
 import jakarta.transaction.Synchronization;
@@ -67,6 +69,11 @@ class FeedSignal {
         left = end - System.nanoTime();
       }
     }
+  }
+
+  /** Who waits for changes is answered before the service ends, and asks another one. */
+  void ending(@Observes ShutdownDelayInitiatedEvent end) {
+    close();
   }
 
   @PreDestroy

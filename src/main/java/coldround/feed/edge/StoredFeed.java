@@ -2,8 +2,10 @@ package coldround.feed.edge;
 
 import coldround.feed.Change;
 import coldround.feed.Outbox;
+import coldround.http.OneInstance;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import io.quarkus.narayana.jta.QuarkusTransaction;
 import io.quarkus.scheduler.Scheduled;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
@@ -35,6 +37,7 @@ class StoredFeed implements Outbox {
   private final Clock clock;
   private final Duration kept;
   private final FeedSignal signal;
+  private final OneInstance instances;
 
   @Inject
   StoredFeed(
@@ -42,9 +45,11 @@ class StoredFeed implements Outbox {
       ObjectMapper json,
       Clock clock,
       FeedSignal signal,
+      OneInstance instances,
       @ConfigProperty(name = "coldround.feed.kept", defaultValue = "P180D") Duration kept) {
     this.kept = kept;
     this.signal = signal;
+    this.instances = instances;
     this.entities = entities;
     this.json = json;
     this.clock = clock;
@@ -165,7 +170,11 @@ class StoredFeed implements Outbox {
 
   @Scheduled(every = "24h", delayed = "15m")
   void forgetOld() {
-    forget(clock.instant().minus(kept));
+    instances.run(
+        "forget-feed",
+        Duration.ofMinutes(1),
+        Duration.ofMinutes(30),
+        () -> QuarkusTransaction.requiringNew().run(() -> forget(clock.instant().minus(kept))));
   }
 
   /** Deletes changes older than that, and remembers up to where. */

@@ -7,6 +7,7 @@ import coldround.fleet.Kind;
 import coldround.fleet.Today;
 import coldround.fleet.UnitNames;
 import coldround.http.Problem;
+import coldround.http.Turns;
 import coldround.intake.CellRules;
 import coldround.intake.DateScan;
 import coldround.intake.Importing;
@@ -60,7 +61,7 @@ class FileImport {
 
   private static final int CHUNK = 500;
 
-  // two files at once would find the same unit missing and both create it
+  // files of this instance queue here and not at the database, which some give little time for
   private final ReentrantLock one = new ReentrantLock(true);
 
   private final IntakeTables tables;
@@ -69,6 +70,7 @@ class FileImport {
   private final Instance<FleetListener> listeners;
   private final StoredReceipts receipts;
   private final Audit audit;
+  private final Turns turns;
   private final Clock clock;
   private final Today today;
   private final int longestSeconds;
@@ -82,6 +84,7 @@ class FileImport {
       @Any Instance<FleetListener> listeners,
       StoredReceipts receipts,
       Audit audit,
+      Turns turns,
       Clock clock,
       Today today,
       @ConfigProperty(name = "coldround.upload.longest-seconds", defaultValue = "7200")
@@ -93,6 +96,7 @@ class FileImport {
     this.listeners = listeners;
     this.receipts = receipts;
     this.audit = audit;
+    this.turns = turns;
     this.clock = clock;
     this.today = today;
     this.longestSeconds = longestSeconds;
@@ -211,6 +215,7 @@ class FileImport {
 
     /** Rows and receipt together, or neither. */
     private Receipt applied() {
+      turns.await(Turns.IMPORTS);
       Receipt receipt = take();
       if (!receipt.applied()) {
         throw new NotApplied(receipt);

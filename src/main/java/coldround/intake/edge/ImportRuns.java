@@ -2,10 +2,12 @@ package coldround.intake.edge;
 
 import coldround.http.Caller;
 import coldround.http.Problem;
+import coldround.http.StoreFaults;
 import coldround.intake.Receipt;
 import coldround.intake.UnreadableFile;
 import io.quarkus.logging.Log;
 import io.quarkus.runtime.ShutdownEvent;
+import io.quarkus.scheduler.Scheduled;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.event.Observes;
 import jakarta.inject.Inject;
@@ -54,6 +56,11 @@ class ImportRuns {
 
   void atEnd(@Observes ShutdownEvent end) {
     executor.shutdownNow();
+  }
+
+  @Scheduled(every = "5s", concurrentExecution = Scheduled.ConcurrentExecution.SKIP)
+  void beat() {
+    runs.beat(List.copyOf(open.keySet()));
   }
 
   Optional<Open> find(String id) {
@@ -114,9 +121,10 @@ class ImportRuns {
     } catch (Problem refusal) {
       refused(id, refusal, receipt);
     } catch (RuntimeException | Error e) {
+      Problem passing = StoreFaults.of(e).orElse(null);
       // whatever it was, the sender must see that nothing more comes; the log keeps the rest
       Log.error("import " + id + " failed", e);
-      refused(id, failed(id), receipt);
+      refused(id, passing == null ? failed(id) : passing, receipt);
     } finally {
       // last, so that whoever asks meanwhile does not find it nowhere
       open.remove(id);

@@ -17,4 +17,9 @@ class RunRow {
   boolean partial;
   String state;
   String problem;
+
+  /** Which instance has the file, and when it last said that it is alive. */
+  String holder;
+
+  Instant beat;
 }

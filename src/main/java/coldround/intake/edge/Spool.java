@@ -1,6 +1,7 @@
 package coldround.intake.edge;
 
 import coldround.http.Problem;
+import coldround.sheet.Scratch;
 import java.io.BufferedWriter;
 import java.io.IOException;
 import java.io.InputStream;
@@ -34,7 +35,7 @@ final class Spool implements AutoCloseable {
 
   static Spool empty() {
     try {
-      return new Spool(Files.createTempFile("coldround-import", ".csv"), false);
+      return new Spool(Scratch.file("import", ".csv"), false);
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }

@@ -12,8 +12,14 @@ import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import jakarta.transaction.Transactional;
 import java.io.UncheckedIOException;
+import java.time.Clock;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.Collection;
 import java.util.Map;
 import java.util.Optional;
+import java.util.UUID;
+import org.eclipse.microprofile.config.inject.ConfigProperty;
 
 /**
  * Remembers files that nobody waits for, so that whoever asks later hears what became of them, even
@@ -28,18 +34,40 @@ class StoredRuns {
 
   private static final TypeReference<Map<String, Object>> BODY = new TypeReference<>() {};
 
+  // some missed beats: a slow machine is no dead one
+  private static final Duration DEAD_AFTER = Duration.ofSeconds(30);
+  private static final String NOBODY = "nobody";
+
   private final EntityManager entities;
   private final ObjectMapper json;
+  private final Clock clock;
+  private final String holder;
 
   @Inject
-  StoredRuns(EntityManager entities, ObjectMapper json) {
+  StoredRuns(
+      EntityManager entities,
+      ObjectMapper json,
+      Clock clock,
+      @ConfigProperty(name = "quarkus.datasource.db-kind") String kind) {
     this.entities = entities;
     this.json = json;
+    this.clock = clock;
+    // the embedded database has one service at a time: what it finds open is its own
+    this.holder = kind.equals("h2") ? "embedded" : UUID.randomUUID().toString();
   }
 
-  /** What was open when the service ended: its transaction was never kept. */
+  /** What was open when a service ended: its transaction was never kept. */
   @Transactional
   void atStart(@Observes @Priority(1500) StartupEvent start) {
+    end(holder);
+  }
+
+  /**
+   * Of those that somebody no longer beats for.
+   *
+   * @param all whose are ended in any case: of a holder that starts none can be open
+   */
+  private void end(String all) {
     entities
         .createQuery(
             "delete from RunRow r where exists (select 1 from ReceiptRow f where f.id = r.id)")
@@ -52,11 +80,35 @@ class StoredRuns {
             "Nothing of the file was applied. Send it again.",
             java.util.List.of());
     entities
-        .createQuery("update RunRow set state = :ended, problem = :why where state = :open")
+        .createQuery(
+            "update RunRow set state = :ended, problem = :why where state = :open"
+                + " and (holder = :holder or beat < :before)")
+        .setParameter("holder", all)
+        .setParameter("before", clock.instant().minus(DEAD_AFTER))
         .setParameter("ended", INTERRUPTED)
         .setParameter("why", text(ended))
         .setParameter("open", OPEN)
         .executeUpdate();
+  }
+
+  /** Says that these are being worked on, and ends those of instances that are gone. */
+  @Transactional
+  void beat(Collection<String> ids) {
+    Instant now = clock.instant();
+    if (!ids.isEmpty()) {
+      entities
+          .createQuery("update RunRow set beat = :now where id in :ids")
+          .setParameter("now", now)
+          .setParameter("ids", ids)
+          .executeUpdate();
+    }
+    entities
+        .createQuery("select id from RunRow where state = :open and beat < :before", String.class)
+        .setParameter("open", OPEN)
+        .setParameter("before", now.minus(DEAD_AFTER))
+        .getResultStream()
+        .findAny()
+        .ifPresent(lost -> end(NOBODY));
   }
 
   @Transactional
@@ -69,6 +121,8 @@ class StoredRuns {
     row.partial = order.partial();
     row.state = OPEN;
     row.problem = "";
+    row.holder = holder;
+    row.beat = clock.instant();
     entities.persist(row);
   }
 

@@ -24,6 +24,7 @@ import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
 
@@ -81,13 +82,27 @@ class Changing {
     if (asked.to().isBefore(today.usually())) {
       throw Problem.conflict("All days of this plan have passed: plan new rounds.");
     }
-    Rounds.Entry entry = planner.find(id).orElseThrow();
+    Fixed fixed = fixed(planner.find(id).flatMap(Rounds.Entry::plan));
+    planner.again(id, asked, fixed.past(), fixed.kept());
+  }
+
+  /** Goes on with one whose service ended while it was planned, from the best that was stored. */
+  void goOn(String id, int revision) {
+    RoundRequest asked = store.asked(id).orElseThrow();
+    // a first plan has nothing behind it: what was found so far is no promise yet
+    Optional<RoundPlan> made =
+        revision == 0 ? Optional.empty() : store.find(id).flatMap(Rounds.Entry::plan);
+    Fixed fixed = fixed(made);
+    planner.goOn(id, asked, fixed.past(), fixed.kept(), revision);
+  }
+
+  /** What planning anew may not touch. */
+  private record Fixed(List<RoundPlan.Round> past, List<Call> kept) {}
+
+  private Fixed fixed(Optional<RoundPlan> made) {
     Instant now = clock.instant();
-    List<RoundPlan.Round> past =
-        entry.plan().map(plan -> Planner.past(plan, now)).orElse(List.of());
-    List<Call> kept = new ArrayList<>();
-    entry.plan().ifPresent(plan -> kept.addAll(kept(plan, past, now)));
-    planner.again(id, asked, past, kept);
+    List<RoundPlan.Round> past = made.map(plan -> Planner.past(plan, now)).orElse(List.of());
+    return new Fixed(past, made.map(plan -> kept(plan, past, now)).orElse(List.of()));
   }
 
   private List<Call> kept(RoundPlan plan, List<RoundPlan.Round> past, Instant now) {

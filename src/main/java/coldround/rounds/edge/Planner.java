@@ -47,6 +47,7 @@ class Planner implements Rounds {
   private final Today today;
   private final Caller caller;
   private final Map<String, PlanningRun> runs = new ConcurrentHashMap<>();
+  private volatile boolean closing;
   private final ManagedExecutor executor =
       ManagedExecutor.builder()
           .maxAsync(1)
@@ -88,6 +89,12 @@ class Planner implements Rounds {
     submit(new PlanningRun(id, request, past, kept, revision, clock));
   }
 
+  /** Goes on with one that was claimed. */
+  void goOn(
+      String id, RoundRequest request, List<RoundPlan.Round> past, List<Call> kept, int revision) {
+    submit(new PlanningRun(id, request, past, kept, revision, clock));
+  }
+
   private void submit(PlanningRun run) {
     runs.put(run.id, run);
     try {
@@ -123,8 +130,11 @@ class Planner implements Rounds {
   /** From here on no beat may overwrite what is stored. */
   private void end(PlanningRun run, State state, RoundPlan plan, String message) {
     synchronized (run.storing) {
-      store.end(run.id, state, run.found(), plan, message);
-      runs.remove(run.id);
+      // one that was left for others to go on with is not ours to end
+      if (runs.containsKey(run.id)) {
+        store.end(run.id, state, run.found(), plan, message);
+        runs.remove(run.id);
+      }
     }
   }
 
@@ -138,17 +148,25 @@ class Planner implements Rounds {
     run.better(new RuinAndRecreate().search(draft.problem(), Optional.empty(), options, run));
   }
 
-  /** Ends the search with the best plan so far; false when there is nothing to end. */
-  boolean stop(String id) {
+  /** Ends the search with the best plan so far, whichever instance it is on. */
+  void stop(String id) {
     PlanningRun run = runs.get(id);
     if (run != null) {
       run.stop();
+    } else if (working(id)) {
+      store.askToStop(id);
     }
-    return run != null;
   }
 
+  /** Nothing is being worked on here, and more may be. */
+  boolean isIdle() {
+    return runs.isEmpty() && !closing;
+  }
+
+  /** Here or on another instance. */
   boolean working(String id) {
-    return runs.containsKey(id);
+    return runs.containsKey(id)
+        || store.find(id).filter(entry -> entry.standing().state().open()).isPresent();
   }
 
   /** A killed service leaves the last best plan, and others see by the beat that it is gone. */
@@ -160,8 +178,12 @@ class Planner implements Rounds {
   }
 
   void atEnd(@Observes ShutdownEvent end) {
+    closing = true;
     for (PlanningRun run : runs.values()) {
-      keep(run, State.INTERRUPTED);
+      synchronized (run.storing) {
+        keep(run, State.INTERRUPTED);
+        runs.remove(run.id);
+      }
       run.stop();
     }
     executor.shutdownNow();
@@ -172,7 +194,9 @@ class Planner implements Rounds {
       if (runs.containsKey(run.id)) {
         Standing standing = run.standing();
         RoundPlan fresh = run.fresh().orElse(null);
-        store.keep(run.id, state, standing.share(), standing.found(), fresh);
+        if (store.keep(run.id, state, standing.share(), standing.found(), fresh)) {
+          run.stop();
+        }
       }
     }
   }

@@ -15,7 +15,7 @@ import java.util.Locale;
 class RoundPlanRow {
 
   // some missed beats: a slow machine is no dead one
-  private static final Duration DEAD_AFTER = Duration.ofSeconds(20);
+  static final Duration DEAD_AFTER = Duration.ofSeconds(20);
 
   @Id String id;
   String state;
@@ -29,9 +29,20 @@ class RoundPlanRow {
   int revision;
   String message;
 
+  /** Somebody, perhaps on another instance, is content with the best so far. */
+  boolean stopAsked;
+
+  /** How often it was taken up again. */
+  int resumed;
+
+  /** Nobody works on it any more. */
+  boolean isLeft(Instant now) {
+    return beat.plus(DEAD_AFTER).isBefore(now);
+  }
+
   Standing standing(Instant now) {
     State stored = State.valueOf(state.toUpperCase(Locale.ROOT));
-    boolean dead = stored.open() && beat.plus(DEAD_AFTER).isBefore(now);
+    boolean dead = stored.open() && isLeft(now);
     return new Standing(
         id,
         dead ? State.INTERRUPTED : stored,

@@ -19,11 +19,14 @@ import java.io.IOException;
 import java.io.OutputStream;
 import java.io.UncheckedIOException;
 import java.time.Clock;
+import java.time.Duration;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.TreeMap;
 import java.util.zip.GZIPInputStream;
 import java.util.zip.GZIPOutputStream;
@@ -33,6 +36,10 @@ import java.util.zip.GZIPOutputStream;
 class StoredRounds {
 
   private static final int PIECE = 500_000;
+  private static final int MOST_RESUMED = 3;
+
+  /** One that was interrupted longer ago is not wanted any more. */
+  private static final Duration RECENT = Duration.ofDays(1);
 
   private final EntityManager entities;
   private final ObjectMapper json;
@@ -77,17 +84,72 @@ class StoredRounds {
     RoundPlanRow row = locked(id);
     row.revision++;
     row.message = "";
+    row.stopAsked = false;
+    row.resumed = 0;
     stand(row, State.WAITING, 0, 0);
     note(id, "asked anew", "revision " + row.revision);
   }
 
-  /** Says that the planning is alive, with the best plan so far if it is new. */
+  /**
+   * Says that the planning is alive, with the best plan so far if it is new.
+   *
+   * @return true when somebody is content with that
+   */
   @Transactional
-  void keep(String id, State state, double share, int found, RoundPlan best) {
-    stand(locked(id), state, share, found);
+  boolean keep(String id, State state, double share, int found, RoundPlan best) {
+    RoundPlanRow row = locked(id);
+    stand(row, state, share, found);
     if (best != null) {
       write(id, best);
     }
+    return row.stopAsked;
+  }
+
+  /** Asks whichever instance works on it to end with the best so far. */
+  @Transactional
+  void askToStop(String id) {
+    locked(id).stopAsked = true;
+  }
+
+  /** Plans that were promised and that nobody works on any more: of days that are not over. */
+  @Transactional
+  List<String> left(LocalDate today) {
+    return entities
+        .createQuery(
+            "select id from RoundPlanRow where lastDay >= :today and (state in (:waiting,"
+                + " :planning) and beat < :dead or state = :interrupted and beat > :recent) order"
+                + " by requested",
+            String.class)
+        .setParameter("today", today)
+        .setParameter("waiting", State.WAITING.code())
+        .setParameter("planning", State.PLANNING.code())
+        .setParameter("interrupted", State.INTERRUPTED.code())
+        .setParameter("dead", clock.instant().minus(RoundPlanRow.DEAD_AFTER))
+        .setParameter("recent", clock.instant().minus(RECENT))
+        .getResultList();
+  }
+
+  /**
+   * Takes a plan that nobody works on any more.
+   *
+   * @return its revision; empty when another instance was faster, or it is to be left as it is
+   */
+  @Transactional
+  OptionalInt claim(String id) {
+    RoundPlanRow row = locked(id);
+    boolean interrupted = row.state.equals(State.INTERRUPTED.code());
+    if (!interrupted && !row.standing(clock.instant()).state().equals(State.INTERRUPTED)) {
+      return OptionalInt.empty();
+    }
+    if (row.stopAsked || row.resumed >= MOST_RESUMED) {
+      row.message = row.stopAsked ? "" : "The service ended each time while it was planned.";
+      stand(row, row.stopAsked ? State.STOPPED : State.FAILED, row.share, row.found);
+      return OptionalInt.empty();
+    }
+    row.resumed++;
+    stand(row, State.WAITING, 0, 0);
+    note(id, "taken up again", "revision " + row.revision);
+    return OptionalInt.of(row.revision);
   }
 
   /** The end of planning, told to the feed in the same transaction. */

@@ -2,6 +2,7 @@ package coldround.upkeep.edge;
 
 import coldround.fleet.Fleet;
 import coldround.fleet.Today;
+import coldround.http.Turns;
 import coldround.table.Basis;
 import io.quarkus.runtime.StartupEvent;
 import io.quarkus.scheduler.Scheduled;
@@ -27,6 +28,7 @@ class Everyday {
   private final Fleet fleet;
   private final Today today;
   private final Basis basis;
+  private final Turns turns;
 
   @Inject
   Everyday(
@@ -35,17 +37,20 @@ class Everyday {
       StoredLevelling levelling,
       Fleet fleet,
       Today today,
-      Basis basis) {
+      Basis basis,
+      Turns turns) {
     this.reassessment = reassessment;
     this.priors = priors;
     this.levelling = levelling;
     this.fleet = fleet;
     this.today = today;
     this.basis = basis;
+    this.turns = turns;
   }
 
   @Transactional
   void atStart(@Observes @Priority(3000) StartupEvent start) {
+    turns.await(Turns.EVERYDAY);
     priors.takeUp();
     refresh();
     levelling.level();
@@ -55,8 +60,18 @@ class Everyday {
   @Scheduled(cron = "0 1 * * * ?", concurrentExecution = Scheduled.ConcurrentExecution.SKIP)
   @Transactional
   void everyHour() {
+    turns.await(Turns.EVERYDAY);
+    // another instance may have had the turn, and have put others in force
+    priors.takeUp();
     refresh();
     levelling.level();
+  }
+
+  /** Other instances put priors in force too; a minute later this one scores with the same. */
+  @Scheduled(every = "1m", concurrentExecution = Scheduled.ConcurrentExecution.SKIP)
+  @Transactional
+  void followOthers() {
+    priors.takeUp();
   }
 
   private void refresh() {

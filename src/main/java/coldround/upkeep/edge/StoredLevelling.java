@@ -15,6 +15,7 @@ import java.time.LocalDate;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.function.Function;
@@ -87,10 +88,8 @@ class StoredLevelling {
     Set<String> units = new TreeSet<>();
     for (Move move : plan.moves()) {
       TaskRow task = entities.find(TaskRow.class, move.taskId());
-      TaskMoveRow row = TaskMoveRow.of(move, task.unitId);
-      TaskMoveRow earlier = before.get(move.taskId());
-      row.due = earlier == null ? row.due : earlier.due;
-      entities.merge(row);
+      Optional<Move> former = Optional.ofNullable(before.get(move.taskId())).map(TaskMoveRow::read);
+      entities.merge(TaskMoveRow.of(move.behind(former), task.unitId));
       units.add(UnitIds.text(task.unitId));
     }
     return units;
