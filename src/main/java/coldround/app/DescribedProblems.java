@@ -23,17 +23,23 @@ final class DescribedProblems {
 
   /** What a status means where a call says nothing of its own. */
   private static final Map<String, String> USUAL =
-      Map.of(
-          "400", "bad-request: a parameter or field is wrong; errors say which and how to mend it",
-          "401", "not-known: no token, or one that is not known",
-          "403", "http-403, or not-allowed: not for this account",
-          "404", "not-found: there is nothing of that name",
-          "409", "conflict",
-          "412", "changed: it is not as the caller has seen it",
-          "413", "too-large: the body is too large",
-          "415", "http-415: the body is of another media type",
-          "422", "idempotency-key-reused: the key stands for another call",
-          "503", "busy: others write the same at this time; Retry-After says when to come again");
+      Map.ofEntries(
+          Map.entry(
+              "400",
+              "bad-request: a parameter or field is wrong; errors say which and how to mend it"),
+          Map.entry("401", "not-known: no token, or one that is not known"),
+          Map.entry("403", "http-403, or not-allowed: not for this account"),
+          Map.entry("404", "not-found: there is nothing of that name"),
+          Map.entry("409", "conflict"),
+          Map.entry("412", "changed: it is not as the caller has seen it"),
+          Map.entry("413", "too-large: the body is too large"),
+          Map.entry("415", "http-415: the body is of another media type"),
+          Map.entry("422", "idempotency-key-reused: the key stands for another call"),
+          Map.entry(
+              "429", "too-many-calls, or too-many-guesses: Retry-After says when to come again"),
+          Map.entry(
+              "503",
+              "busy: others write the same at this time; Retry-After says when to come again"));
 
   /** A kind of problem as it looks once. */
   record Kind(int status, String title, String detail) {}
@@ -67,6 +73,8 @@ final class DescribedProblems {
         .addProperty("status", OASFactory.createSchema().addType(Schema.SchemaType.INTEGER))
         .addProperty("detail", Description.text("What is wrong here and how to mend it"))
         .addProperty(
+            "instance", Description.text("Which call it was, by its X-Request-Id, for the log"))
+        .addProperty(
             "errors", OASFactory.createSchema().addType(Schema.SchemaType.ARRAY).items(error))
         .addProperty(
             "known",
@@ -83,6 +91,7 @@ final class DescribedProblems {
     if (!open) {
       refusal(responses, "401");
       refusal(responses, "403");
+      refusal(responses, "429");
     }
     boolean asks = operation.getParameters() != null && !operation.getParameters().isEmpty();
     if (asks || operation.getRequestBody() != null) {

@@ -19,6 +19,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.stream.Collectors;
+import org.hibernate.exception.DataException;
 import org.jboss.resteasy.reactive.server.ServerExceptionMapper;
 
 /** Every refusal leaves as RFC 9457 problem details, whoever raised it. */
@@ -120,6 +121,17 @@ class ProblemMappers {
                 + ")";
     return Problem.badField(
             field, null, "cannot be read as the JSON described at /q/openapi" + place)
+        .response();
+  }
+
+  /** A text with NUL in a body, or a number that no column holds. */
+  @ServerExceptionMapper
+  Response notToBeStored(DataException refusal) {
+    Log.info("what was sent cannot be stored: " + refusal.getMessage());
+    return Problem.badField(
+            "/",
+            null,
+            "a text holds the character NUL or is too long, or a number is too large to be stored")
         .response();
   }
 

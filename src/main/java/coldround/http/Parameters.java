@@ -100,7 +100,11 @@ public final class Parameters {
       return "";
     }
     try {
-      return new String(Base64.getUrlDecoder().decode(cursor), StandardCharsets.UTF_8);
+      String place = new String(Base64.getUrlDecoder().decode(cursor), StandardCharsets.UTF_8);
+      if (place.indexOf('\0') >= 0) {
+        throw badCursor(cursor);
+      }
+      return place;
     } catch (IllegalArgumentException e) {
       throw badCursor(cursor);
     }

@@ -29,6 +29,7 @@ public final class Benchmarks {
               entry("demo", new Demo()),
               entry("feed", FeedSpeed::run),
               entry("fleet-list", new FleetPages()),
+              entry("fuzz", new FuzzRun()),
               entry("import", new ImportSpeed()),
               entry("import-killed", new KilledImports()),
               entry("reads", new Reads()),

@@ -71,6 +71,8 @@ final class BuiltService implements AutoCloseable {
     builder.environment().put("COLDROUND_TOKEN", TOKEN);
     // what the service can do, not what one account may
     builder.environment().put("COLDROUND_RATE_PER_MINUTE", "0");
+    builder.environment().put("COLDROUND_RATE_AT_ONCE", "0");
+    builder.environment().put("COLDROUND_RATE_DEAR_AT_ONCE", "0");
     builder.environment().putAll(settings);
     builder.redirectErrorStream(true).redirectOutput(data.resolve("log").toFile());
     BuiltService service = new BuiltService(builder.start(), data, port);

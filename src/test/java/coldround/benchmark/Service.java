@@ -9,6 +9,8 @@ import java.net.http.HttpResponse;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
+import java.util.HashMap;
+import java.util.Map;
 import java.util.concurrent.TimeUnit;
 
 /** The packaged service in a process of its own, with the demo fleet. */
@@ -21,6 +23,7 @@ final class Service implements AutoCloseable {
   final int port;
   private final Path data;
   private final HttpClient http = HttpClient.newHttpClient();
+  private final Map<String, String> settings = new HashMap<>();
   private Process process;
 
   Service(Path data) throws IOException {
@@ -37,6 +40,11 @@ final class Service implements AutoCloseable {
     }
   }
 
+  /** A variable of the environment for the next start. */
+  void with(String name, String value) {
+    settings.put(name, value);
+  }
+
   void start() throws IOException, InterruptedException {
     ProcessBuilder builder =
         new ProcessBuilder(
@@ -50,9 +58,12 @@ final class Service implements AutoCloseable {
     builder.environment().put("COLDROUND_TOKEN", TOKEN);
     // what the service can do, not what one account may
     builder.environment().put("COLDROUND_RATE_PER_MINUTE", "0");
+    builder.environment().put("COLDROUND_RATE_AT_ONCE", "0");
+    builder.environment().put("COLDROUND_RATE_DEAR_AT_ONCE", "0");
+    builder.environment().putAll(settings);
     process =
         builder.redirectErrorStream(true).redirectOutput(data.resolve("log").toFile()).start();
-    Instant end = Instant.now().plusSeconds(120);
+    Instant end = Instant.now().plusSeconds(400);
     while (!ready()) {
       if (!process.isAlive() || Instant.now().isAfter(end)) {
         throw new IOException("the service did not start; see " + data.resolve("log"));
@@ -85,6 +96,10 @@ final class Service implements AutoCloseable {
         .mapToLong(line -> Long.parseLong(line.replaceAll("\\D", "")) / 1024)
         .findFirst()
         .orElse(0);
+  }
+
+  long pid() {
+    return process.pid();
   }
 
   /** As kill -9 does. */

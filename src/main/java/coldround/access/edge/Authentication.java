@@ -30,6 +30,7 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import java.time.Duration;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 
@@ -108,11 +109,11 @@ class Authentication implements HttpAuthenticationMechanism {
   }
 
   private Uni<SecurityIdentity> paced(RoutingContext context, Account account) {
-    Optional<Problem> tooFast = door.tooFast(account);
-    if (tooFast.isEmpty()) {
+    Optional<Problem> tooMany = door.tooMany(account, context);
+    if (tooMany.isEmpty()) {
       return Uni.createFrom().item(identity(account));
     }
-    context.put(REFUSED, tooFast.get());
+    context.put(REFUSED, tooMany.get());
     return Uni.createFrom().failure(new AuthenticationFailedException());
   }
 
@@ -219,9 +220,12 @@ class Authentication implements HttpAuthenticationMechanism {
           context
               .response()
               .setStatusCode(problem.status())
-              .putHeader("Content-Type", Problem.MEDIA_TYPE.toString());
+              .putHeader("Content-Type", Problem.MEDIA_TYPE.toString())
+              .putHeader(CallIds.HEADER, CallIds.of(context));
       problem.headers().forEach(response::putHeader);
-      response.end(json.writeValueAsString(problem.body()));
+      Map<String, Object> body = problem.body();
+      body.put("instance", CallIds.occurrence(context));
+      response.end(json.writeValueAsString(body));
     } catch (JsonProcessingException e) {
       throw new IllegalStateException(e);
     }

@@ -1,12 +1,14 @@
 package coldround.access.edge;
 
 import coldround.access.Account;
+import coldround.access.AtOnce;
 import coldround.access.Guesses;
 import coldround.access.Pace;
 import coldround.access.Secret;
 import coldround.access.edge.Accounts.Found;
 import coldround.http.Problem;
 import io.quarkus.logging.Log;
+import io.vertx.ext.web.RoutingContext;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import java.time.Clock;
@@ -23,6 +25,8 @@ class Doorkeeper {
   private final KnownSecrets known;
   private final Guesses guesses;
   private final Pace pace;
+  private final AtOnce<RoutingContext> underWay;
+  private final AtOnce<RoutingContext> dear;
   private final Clock clock;
 
   @Inject
@@ -31,6 +35,8 @@ class Doorkeeper {
       KnownSecrets known,
       Clock clock,
       @ConfigProperty(name = "coldround.rate.per-minute") int perMinute,
+      @ConfigProperty(name = "coldround.rate.at-once") int atOnce,
+      @ConfigProperty(name = "coldround.rate.dear-at-once") int dearAtOnce,
       @ConfigProperty(name = "coldround.guessing.free") int free,
       @ConfigProperty(name = "coldround.guessing.first-pause") Duration first,
       @ConfigProperty(name = "coldround.guessing.longest-pause") Duration longest,
@@ -39,6 +45,8 @@ class Doorkeeper {
     this.known = known;
     this.clock = clock;
     this.pace = new Pace(perMinute);
+    this.underWay = new AtOnce<>(atOnce, Doorkeeper::over);
+    this.dear = new AtOnce<>(dearAtOnce, Doorkeeper::over);
     this.guesses = new Guesses(new Guesses.Limits(free, first, longest, forgotten));
   }
 
@@ -70,18 +78,43 @@ class Doorkeeper {
     return accounts.bySession(key);
   }
 
-  /** Refuses a call of an account that makes too many. */
-  Optional<Problem> tooFast(Account account) {
-    return pace.call(account.id(), clock.instant())
-        .map(
-            pause ->
-                new Problem(
-                        429,
-                        "too-many-calls",
-                        "Too many calls",
-                        "This account calls more often than it may. Wait before the next.",
-                        List.of())
-                    .with("Retry-After", String.valueOf(seconds(pause))));
+  /** Refuses a call of an account that makes too many, one after the other or at once. */
+  Optional<Problem> tooMany(Account account, RoutingContext call) {
+    Optional<Duration> pause = pace.call(account.id(), clock.instant());
+    if (pause.isPresent()) {
+      return Optional.of(
+          tooMany("This account calls more often than it may.", seconds(pause.get())));
+    }
+    return counted(underWay, account, call, "Too many calls of this account are under way.");
+  }
+
+  /** Refuses a call that costs much where the account has some of those under way. */
+  Optional<Problem> tooDear(Account account, RoutingContext call) {
+    return counted(
+        dear,
+        account,
+        call,
+        "As many calls of this account as may be that cost much are under way: plans, trials,"
+            + " backtests, exports. Naming a customer makes them shorter.");
+  }
+
+  private static Optional<Problem> counted(
+      AtOnce<RoutingContext> calls, Account account, RoutingContext call, String says) {
+    if (!calls.enter(account.id(), call)) {
+      return Optional.of(tooMany(says, 1));
+    }
+    call.addEndHandler(ended -> calls.leave(account.id(), call));
+    return Optional.empty();
+  }
+
+  private static boolean over(RoutingContext call) {
+    return call.response().ended() || call.response().closed();
+  }
+
+  private static Problem tooMany(String says, long seconds) {
+    return new Problem(
+            429, "too-many-calls", "Too many calls", says + " Wait before the next.", List.of())
+        .with("Retry-After", String.valueOf(seconds));
   }
 
   static long seconds(Duration pause) {

@@ -5,6 +5,7 @@ import coldround.fleet.Fleet;
 import coldround.fleet.FleetFilter;
 import coldround.fleet.Kind;
 import coldround.fleet.UnitHistory;
+import coldround.http.Dear;
 import coldround.http.Problem;
 import coldround.intake.IntakeTables;
 import coldround.intake.ListWriting;
@@ -65,6 +66,7 @@ public class ExportsResource {
 
   @GET
   @Path("{kind}.csv")
+  @Dear
   @RolesAllowed({Role.PLANNER_CODE, Role.CUSTOMER_CODE})
   @Operation(
       operationId = "exportCsv",
@@ -96,6 +98,7 @@ public class ExportsResource {
 
   @GET
   @Path("{kind}.ndjson")
+  @Dear
   @RolesAllowed({Role.PLANNER_CODE, Role.CUSTOMER_CODE})
   @Operation(
       operationId = "exportNdjson",

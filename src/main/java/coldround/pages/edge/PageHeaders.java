@@ -1,5 +1,6 @@
 package coldround.pages.edge;
 
+import io.vertx.ext.web.RoutingContext;
 import jakarta.ws.rs.container.ContainerRequestContext;
 import jakarta.ws.rs.container.ContainerResponseContext;
 import jakarta.ws.rs.core.HttpHeaders;
@@ -15,11 +16,24 @@ class PageHeaders {
           + " connect-src 'self'; manifest-src 'self'; form-action 'self'; base-uri 'none';"
           + " frame-ancestors 'none'";
 
+  /** What programs are answered is no page; the reports among it bring all that they show. */
+  private static final String ANSWERS =
+      "default-src 'none'; style-src 'unsafe-inline'; img-src data:; font-src data:;"
+          + " frame-ancestors 'none'";
+
+  /** A year, as is usual; told under TLS only (RFC 6797, section 7.2). */
+  private static final String TLS_FROM_NOW_ON = "max-age=31536000";
+
+  // headers of whatever is answered, /q/ among it, stand in application.properties
   @ServerResponseFilter
-  void guard(ContainerRequestContext request, ContainerResponseContext response) {
+  void guard(
+      ContainerRequestContext request, ContainerResponseContext response, RoutingContext context) {
     MultivaluedMap<String, Object> headers = response.getHeaders();
-    headers.putSingle("X-Content-Type-Options", "nosniff");
+    if (context.request().isSSL()) {
+      headers.putSingle("Strict-Transport-Security", TLS_FROM_NOW_ON);
+    }
     if (request.getUriInfo().getPath().startsWith("/api/")) {
+      headers.putSingle("Content-Security-Policy", ANSWERS);
       return;
     }
     headers.putSingle("Content-Security-Policy", POLICY);

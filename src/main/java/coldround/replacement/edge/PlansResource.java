@@ -2,6 +2,7 @@ package coldround.replacement.edge;
 
 import coldround.access.Role;
 import coldround.http.Answers;
+import coldround.http.Dear;
 import coldround.http.JsonBody;
 import coldround.http.Parameters;
 import coldround.http.Problem;
@@ -61,6 +62,7 @@ public class PlansResource {
 
   @POST
   @Consumes(MediaType.APPLICATION_JSON)
+  @Dear
   @RolesAllowed(Role.PLANNER_CODE)
   @Operation(
       operationId = "makeReplacementPlan",
@@ -135,6 +137,7 @@ public class PlansResource {
 
   @GET
   @Path("{id:[^.]+}.pdf")
+  @Dear
   @RolesAllowed({Role.PLANNER_CODE, Role.CUSTOMER_CODE})
   @Operation(operationId = "readReplacementPlanPdf", summary = "The report for the customer, PDF")
   @APIResponse(

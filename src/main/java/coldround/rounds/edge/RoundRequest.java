@@ -248,7 +248,7 @@ record RoundRequest(
         errors.add(new FieldError(field, entry.getValue().toString(), "is a list of days"));
       }
       Set<LocalDate> days = new TreeSet<>();
-      for (int i = 0; i < entry.getValue().size(); i++) {
+      for (int i = 0; entry.getValue().isArray() && i < entry.getValue().size(); i++) {
         LocalDate day = date(field + "[" + i + "]", entry.getValue().get(i), null);
         if (day != null) {
           days.add(day);

@@ -6,6 +6,8 @@ import coldround.fleet.FleetFilter;
 import coldround.fleet.Today;
 import coldround.fleet.Unit;
 import coldround.fleet.UnitHistory;
+import coldround.http.Cost;
+import coldround.http.Dear;
 import coldround.http.Measured;
 import coldround.http.Page;
 import coldround.http.Parameters;
@@ -66,12 +68,14 @@ public class TrialResource {
   record Outcome(
       Map<String, BigDecimal> weights, int units, int moved, List<Moved> items, String next) {}
 
+  private final Cost cost;
   private final Fleet fleet;
   private final Scoring scoring;
   private final Today today;
 
   @Inject
-  TrialResource(Fleet fleet, Scoring scoring, Today today) {
+  TrialResource(Fleet fleet, Scoring scoring, Today today, Cost cost) {
+    this.cost = cost;
     this.fleet = fleet;
     this.scoring = scoring;
     this.today = today;
@@ -79,6 +83,7 @@ public class TrialResource {
 
   @POST
   @Consumes(MediaType.APPLICATION_JSON)
+  @Dear
   @RolesAllowed(Role.PLANNER_CODE)
   @Operation(
       operationId = "tryWeights",
@@ -119,6 +124,7 @@ public class TrialResource {
     Scoring tried = scoring.with(weights(points));
     int most = Parameters.limit(limit);
     int from = from(after);
+    cost.check("customer", customer);
     List<Line> lines = new ArrayList<>();
     fleet.each(
         new FleetFilter(customer, "", "", "", ""),

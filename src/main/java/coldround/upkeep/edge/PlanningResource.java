@@ -6,6 +6,8 @@ import coldround.fleet.FleetFilter;
 import coldround.fleet.Site;
 import coldround.fleet.Today;
 import coldround.http.Answers;
+import coldround.http.Cost;
+import coldround.http.Dear;
 import coldround.http.Measured;
 import coldround.http.Page;
 import coldround.http.Parameters;
@@ -88,6 +90,7 @@ public class PlanningResource {
   private final TasksOfToday planned;
   private final Today today;
   private final Answers answers;
+  private final Cost cost;
 
   @Inject
   PlanningResource(
@@ -96,17 +99,20 @@ public class PlanningResource {
       Upkeep upkeep,
       TasksOfToday planned,
       Today today,
-      Answers answers) {
+      Answers answers,
+      Cost cost) {
     this.fleet = fleet;
     this.scoring = scoring;
     this.upkeep = upkeep;
     this.planned = planned;
     this.today = today;
     this.answers = answers;
+    this.cost = cost;
   }
 
   @GET
   @Path("backtest")
+  @Dear
   @RolesAllowed(Role.PLANNER_CODE)
   @Operation(
       operationId = "backtestCleanings",
@@ -143,6 +149,7 @@ public class PlanningResource {
     if (!last.isAfter(first)) {
       throw Problem.badField("until", last.toString(), "lies after from");
     }
+    cost.check("customer", customer);
     BacktestReport report =
         Backtest.run(scoring, upkeep, StoredUnits.of(fleet, customer), first, last);
     return answers.read(view(report), request);
@@ -179,6 +186,7 @@ public class PlanningResource {
 
   @GET
   @Path("bundles")
+  @Dear
   @RolesAllowed({Role.PLANNER_CODE, Role.SCHEDULER_CODE})
   @Operation(
       operationId = "listBundles",

@@ -3,6 +3,8 @@ package coldround.upkeep.edge;
 import coldround.access.Role;
 import coldround.fleet.Fleet;
 import coldround.fleet.Today;
+import coldround.http.Cost;
+import coldround.http.Dear;
 import coldround.http.Measured;
 import coldround.http.Parameters;
 import coldround.http.Problem;
@@ -97,13 +99,15 @@ public class WhatIfResource {
       Year asPlanned,
       Year changed) {}
 
+  private final Cost cost;
   private final Fleet fleet;
   private final Scoring scoring;
   private final Upkeep upkeep;
   private final Today today;
 
   @Inject
-  WhatIfResource(Fleet fleet, Scoring scoring, Upkeep upkeep, Today today) {
+  WhatIfResource(Fleet fleet, Scoring scoring, Upkeep upkeep, Today today, Cost cost) {
+    this.cost = cost;
     this.fleet = fleet;
     this.scoring = scoring;
     this.upkeep = upkeep;
@@ -112,6 +116,7 @@ public class WhatIfResource {
 
   @POST
   @Consumes(MediaType.APPLICATION_JSON)
+  @Dear
   @RolesAllowed(Role.PLANNER_CODE)
   @Operation(
       operationId = "askWhatIf",
@@ -144,6 +149,7 @@ public class WhatIfResource {
     int technicians = Math.max(1, fleet.technicians().size());
     WeekPlan.Capacity capacity = upkeep.capacity(technicians);
     WhatIf whatIf = new WhatIf(scoring, upkeep, capacity.minutes(), capacity.source());
+    cost.check("/customer", customer);
     StoredUnits units = StoredUnits.of(fleet, customer);
     return new Answer(
         change.asOf(),

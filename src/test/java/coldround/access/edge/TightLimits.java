@@ -8,6 +8,9 @@ public class TightLimits implements QuarkusTestProfile {
   @Override
   public Map<String, String> getConfigOverrides() {
     return Map.of(
+        "coldround.rate.at-once", "8",
+        "coldround.rate.dear-at-once", "1",
+        "coldround.cost.most-units", "2",
         "coldround.guessing.free", "3",
         "coldround.guessing.first-pause", "10s",
         "coldround.rate.per-minute", "60",

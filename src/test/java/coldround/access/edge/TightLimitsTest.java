@@ -16,6 +16,8 @@ import java.net.InetAddress;
 import java.net.Socket;
 import java.net.URL;
 import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -107,6 +109,135 @@ class TightLimitsTest {
         .body("type", equalTo("urn:coldround:problem:too-many-calls"))
         .header("Retry-After", equalTo("1"));
     given().auth().preemptive().oauth2(other).get("/api/v1/refrigerants").then().statusCode(200);
+  }
+
+  /** A call whose sender has stopped in the middle of its body. */
+  private Socket halfSent(String token) throws IOException {
+    Socket socket = new Socket(service.getHost(), service.getPort());
+    String head =
+        "POST /api/v1/imports/customers HTTP/1.1\r\nHost: localhost\r\nContent-Type: text/csv"
+            + "\r\nContent-Length: 1000\r\nAuthorization: Bearer "
+            + token
+            + "\r\n\r\ncustomer,na";
+    socket.getOutputStream().write(head.getBytes(StandardCharsets.UTF_8));
+    return socket;
+  }
+
+  private static int status(String token) {
+    return given().auth().preemptive().oauth2(token).get("/api/v1/refrigerants").statusCode();
+  }
+
+  /** Asks every 1.2 s, which is less than the account may, until it is answered so. */
+  private static void until(String token, int wanted) throws InterruptedException {
+    long end = System.nanoTime() + 30_000_000_000L;
+    int status = status(token);
+    while (status != wanted && System.nanoTime() < end) {
+      Thread.sleep(1200);
+      status = status(token);
+    }
+    assertEquals(wanted, status);
+  }
+
+  @Test
+  void oneWhoSendsSlowlyKeepsHisOwnCallsWaitingAndNobodyElses() throws Exception {
+    String slow = TwoCustomers.account("planner", "").getString("token");
+    List<Long> millis = new ArrayList<>();
+    List<Socket> open = new ArrayList<>();
+    try {
+      for (int i = 0; i < 8; i++) {
+        open.add(halfSent(slow));
+      }
+      until(slow, 429);
+      for (int i = 0; i < 2; i++) {
+        String other = TwoCustomers.account("scheduler", "").getString("token");
+        for (int call = 0; call < 50; call++) {
+          long begun = System.nanoTime();
+          assertEquals(200, status(other));
+          millis.add((System.nanoTime() - begun) / 1_000_000);
+        }
+      }
+    } finally {
+      for (Socket socket : open) {
+        socket.close();
+      }
+    }
+    millis.sort(null);
+    assertTrue(millis.get(98) < 2000, "99 of 100 calls of others within " + millis.get(98) + " ms");
+    // nobody counted these out; that their connection is gone is seen when it matters
+    until(slow, 200);
+  }
+
+  @Test
+  void oneWhoDoesNotReadKeepsOneDearCallAndNobodyElses() throws Exception {
+    fleet();
+    String slow = TwoCustomers.account("planner", "").getString("token");
+    try (Socket socket = new Socket()) {
+      socket.setReceiveBufferSize(4096);
+      socket.connect(new java.net.InetSocketAddress(service.getHost(), service.getPort()));
+      String call =
+          "GET /api/v1/exports/customers.csv HTTP/1.1\r\nHost: localhost\r\nAuthorization: Bearer "
+              + slow
+              + "\r\n\r\n";
+      // asked for again and again on one connection, and none of the answers is read
+      socket.getOutputStream().write(call.repeat(40).getBytes(StandardCharsets.UTF_8));
+      String other = TwoCustomers.account("planner", "").getString("token");
+      for (int i = 0; i < 20; i++) {
+        long begun = System.nanoTime();
+        given()
+            .auth()
+            .preemptive()
+            .oauth2(other)
+            .get("/api/v1/exports/units.csv")
+            .then()
+            .statusCode(200);
+        assertTrue(System.nanoTime() - begun < 2_000_000_000L, "another waited for who reads not");
+      }
+    }
+  }
+
+  private static void fleet() {
+    send("customer,name\nC1,One\nC2,Two\n").then().statusCode(200);
+    asPlanner()
+        .contentType("text/csv")
+        .body("customer,site,name\nC1,S,Dock\nC2,S,Dock\n")
+        .post("/api/v1/imports/sites")
+        .then()
+        .statusCode(200);
+    asPlanner()
+        .contentType("text/csv")
+        .body("customer,site,unit,kind\nC1,S,U1,chiller\nC1,S,U2,chiller\nC2,S,U1,chiller\n")
+        .post("/api/v1/imports/units")
+        .then()
+        .statusCode(200);
+  }
+
+  @Test
+  void callsThatWorkThroughTheWholeFleetSayHowToAskForLess() {
+    fleet();
+    asPlanner()
+        .get("/api/v1/upkeep/backtest")
+        .then()
+        .statusCode(413)
+        .contentType("application/problem+json")
+        .body("type", equalTo("urn:coldround:problem:too-many-units"))
+        .body("errors[0].field", equalTo("customer"))
+        .body("detail", containsString("3 units"))
+        .body("detail", containsString("Name one customer"));
+    asPlanner().get("/api/v1/upkeep/backtest?customer=C1").then().statusCode(200);
+    asPlanner()
+        .contentType("application/json")
+        .body("{\"skipCleanings\": true}")
+        .post("/api/v1/upkeep/what-if")
+        .then()
+        .statusCode(413);
+    asPlanner()
+        .contentType("application/json")
+        .body(
+            "{\"weights\": {\"age\": 40, \"refrigerant\": 20, \"coil\": 20, \"repeat-faults\":"
+                + " 20}}")
+        .post("/api/v1/scoring/trial")
+        .then()
+        .statusCode(413);
   }
 
   @Test

@@ -1,0 +1,77 @@
+package coldround.fuzz;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import coldround.Api;
+import coldround.http.Parameters;
+import io.quarkus.test.junit.QuarkusTest;
+import io.restassured.RestAssured;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/**
+ * Requests that once were answered by a fault of the service, each as small as it could be made.
+ */
+@QuarkusTest
+class FoundByFuzzTest {
+
+  private static Wire.Answer send(String method, String address, String body) throws IOException {
+    List<String> headers =
+        List.of(
+            "Host: localhost",
+            "Authorization: Bearer " + Api.TOKEN,
+            "Content-Type: application/json");
+    byte[] bytes = body == null ? null : body.getBytes(StandardCharsets.UTF_8);
+    try (Wire wire = new Wire("localhost", RestAssured.port)) {
+      return wire.send(new Shot(0, "", method, address, headers, bytes));
+    }
+  }
+
+  private static void isRefused(Wire.Answer answer, String says) {
+    assertEquals(400, answer.status(), answer.text());
+    assertEquals("application/problem+json", answer.headers().get("content-type"));
+    assertTrue(answer.text().contains(says), answer.text());
+  }
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "/api/v1/subscriptions/%00",
+        "/api/v1/accounts/a%00b",
+        "/api/v1/profiles/%00",
+        "/api/v1/tasks/%00/booking",
+        "/api/v1/rounds/%00",
+        "/api/v1/units?customer=%00",
+        "/api/v1/tasks?unit=a%00"
+      })
+  void noAddressHoldsNul(String address) throws IOException {
+    isRefused(send("GET", address, null), "NUL");
+  }
+
+  @Test
+  void noCursorHoldsNul() throws IOException {
+    String cursor = Parameters.cursor("\0");
+    for (String list : List.of("subscriptions", "accounts", "units", "tasks", "audit")) {
+      isRefused(send("GET", "/api/v1/" + list + "?after=" + cursor, null), "after");
+    }
+  }
+
+  /** One store keeps NUL, the other does not. */
+  @Test
+  void nulInABodyIsStoredOrRefused() throws IOException {
+    String account = "{\"name\": \"a\\u0000b\", \"role\": \"scheduler\"}";
+    Wire.Answer answer = send("POST", "/api/v1/accounts", account);
+    assertTrue(answer.status() < 500, answer.text());
+  }
+
+  @Test
+  void daysOffThatAreNoListAreToldSo() throws IOException {
+    String body = "{\"seconds\": 1, \"daysOff\": {\"nobody\": {\"2026-05-05\": 1}}}";
+    isRefused(send("POST", "/api/v1/rounds", body), "is a list of days");
+  }
+}
