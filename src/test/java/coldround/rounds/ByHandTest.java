@@ -145,8 +145,7 @@ class ByHandTest {
         RoundPlanChecker.check(
             order(jobs, List.of()),
             moved,
-            new DrivesByHand()::minutes,
-            RULES.minutes(Figure.OVERTIME_MOST)));
+            new DrivesByHand()::minutes));
   }
 
   private static List<String> stops(RoundPlan plan, String technician, LocalDate day) {
