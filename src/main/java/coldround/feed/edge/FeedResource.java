@@ -98,7 +98,7 @@ public class FeedResource {
         page = pages.read(key);
       }
       long left = end - System.nanoTime();
-      if (page.count() == 0 && left > 0) {
+      if (page.count() == 0 && left > 0 && !signal.isEnding()) {
         signal.await(mark, Duration.ofNanos(Math.min(left, LOOK_EVERY.toNanos())));
         page = null;
       }
