@@ -137,8 +137,9 @@ public final class ByHand {
   }
 
   private static RoundPlan with(RoundPlan plan, List<Round> rounds, Bill cost) {
+    List<Note> notes = Meeting.afterMove(plan.notes(), rounds);
     return new RoundPlan(
-        plan.from(), plan.to(), rounds, plan.leftOut(), plan.notes(), cost, plan.currency());
+        plan.from(), plan.to(), rounds, plan.leftOut(), notes, cost, plan.currency());
   }
 
   /**

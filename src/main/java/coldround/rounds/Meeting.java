@@ -1,12 +1,15 @@
 package coldround.rounds;
 
 import coldround.quantity.Quantity;
+import coldround.rounds.RoundPlan.Round;
 import coldround.rounds.search.Plan;
 import coldround.rounds.search.engine.Together.Apart;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 
 /** Says why several technicians come to one site on one day, where they do. */
@@ -32,6 +35,44 @@ final class Meeting {
 
   private static String subject(String site, LocalDate day) {
     return "site " + site + " on " + day;
+  }
+
+  /**
+   * The notes of a plan after a stop was moved by hand: those of meetings that are still as they
+   * were, and new ones of meetings that the move brought about.
+   */
+  static List<Note> afterMove(List<Note> before, List<Round> rounds) {
+    Map<String, List<String>> meetings = new LinkedHashMap<>();
+    for (Round round : rounds) {
+      for (RoundPlan.Stop stop : round.stops()) {
+        List<String> names =
+            meetings.computeIfAbsent(
+                subject(stop.call().site(), round.day()), key -> new ArrayList<>());
+        if (!names.contains(round.name())) {
+          names.add(round.name());
+        }
+      }
+    }
+    meetings.values().removeIf(names -> names.size() < 2);
+    List<Note> notes = new ArrayList<>();
+    for (Note note : before) {
+      boolean stays =
+          !note.code().equals(CODE)
+              || meetings.getOrDefault(note.subject(), List.of()).stream()
+                      .filter(note.message()::contains)
+                      .count()
+                  > 1;
+      if (stays) {
+        notes.add(note);
+        meetings.remove(note.subject());
+      }
+    }
+    meetings.forEach((subject, names) -> notes.add(new Note(CODE, subject, byHand(names))));
+    return notes;
+  }
+
+  private static String byHand(List<String> names) {
+    return "is visited by " + String.join(" and ", names) + ": a stop was moved by hand.";
   }
 
   /** Whether a note is of this kind and of that day. */

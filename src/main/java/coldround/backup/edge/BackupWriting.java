@@ -103,6 +103,8 @@ final class BackupWriting {
           statement.executeQuery("select " + names + " from " + Schema.quoted(table))) {
         JsonGenerator line = json.getFactory().createGenerator(out);
         line.disable(JsonGenerator.Feature.AUTO_CLOSE_TARGET);
+        // half of a character that takes two, as a caller may have sent it, has no UTF-8
+        line.enable(JsonGenerator.Feature.ESCAPE_NON_ASCII);
         line.setRootValueSeparator(null);
         names(columns, line);
         while (row.next()) {

@@ -135,7 +135,7 @@ public class FeedResource {
         page = pages.read(key);
       }
       long left = asked.end - System.nanoTime();
-      if (page.count() > 0 || left <= 0) {
+      if (page.count() > 0 || left <= 0 || signal.isEnding()) {
         return page;
       }
       signal.await(mark, Duration.ofNanos(Math.min(left, LOOK_EVERY.toNanos())));

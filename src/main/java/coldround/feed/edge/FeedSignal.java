@@ -21,6 +21,7 @@ class FeedSignal {
   private final Object monitor = new Object();
   private long count;
   private boolean closed;
+  private volatile boolean ending;
 
   @Inject
   FeedSignal(TransactionSynchronizationRegistry transactions) {
@@ -73,7 +74,13 @@ class FeedSignal {
 
   /** Who waits for changes is answered before the service ends, and asks another one. */
   void ending(@Observes ShutdownDelayInitiatedEvent end) {
-    close();
+    ending = true;
+    signal();
+  }
+
+  /** The service still serves, but nobody should begin to wait. */
+  boolean isEnding() {
+    return ending;
   }
 
   @PreDestroy
