@@ -5,6 +5,7 @@ import static org.hamcrest.Matchers.equalTo;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import coldround.DemoServed;
 import coldround.sheet.FormulaGuard;
 import com.fasterxml.jackson.core.type.TypeReference;
 import com.fasterxml.jackson.databind.ObjectMapper;
@@ -34,7 +35,7 @@ import org.junit.jupiter.params.provider.FieldSource;
 
 /** What is stored comes out as it went in. */
 @QuarkusTest
-@TestProfile(ExportStore.class)
+@TestProfile(DemoServed.class)
 class ExportsTest {
 
   static final List<String> KINDS =
@@ -96,7 +97,8 @@ class ExportsTest {
             + "HARD,S,-U,1,2026-05-12,25.3,17.77,n/t: port blocked\n");
     read(
         "readings",
-        "customer,site,unit,visit,quantity,part,value,measure\nHARD,S,-U,1,condenser_fan,2,0.79,A\n");
+        "customer,site,unit,visit,quantity,part,value,measure\n"
+            + "HARD,S,-U,1,condenser_fan,2,0.79,A\n");
     read("technicians", "technician,days_off\nHARD,2026-11-27; 2026-12-24/2027-01-02\n");
   }
 

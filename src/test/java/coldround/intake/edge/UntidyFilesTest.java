@@ -4,6 +4,9 @@ import static coldround.Api.asPlanner;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import coldround.DemoLists;
+import coldround.DemoServed;
+import coldround.fleet.FleetWiping;
 import coldround.intake.ProblemCode;
 import coldround.sheet.Row;
 import coldround.sheet.SheetReader;
@@ -11,6 +14,7 @@ import io.quarkus.test.junit.QuarkusTest;
 import io.quarkus.test.junit.TestProfile;
 import io.restassured.path.json.JsonPath;
 import io.restassured.response.Response;
+import jakarta.inject.Inject;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -19,15 +23,27 @@ import java.util.List;
 import java.util.Map;
 import java.util.TreeSet;
 import java.util.stream.Stream;
+import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 
 /** Each file of demo-data/untidy, looked at through the running service, against expected.csv. */
 @QuarkusTest
-@TestProfile(DemoFleetStore.class)
+@TestProfile(DemoServed.class)
 class UntidyFilesTest {
 
   private static final Path FOLDER = Path.of("demo-data", "untidy");
+  private static boolean fresh;
+
+  @Inject FleetWiping wiping;
+
+  @BeforeEach
+  void theDemoFleet() throws IOException {
+    if (!fresh) {
+      DemoLists.afresh(wiping);
+      fresh = true;
+    }
+  }
 
   /** One line of expected.csv: where a problem must be told, row 0 being the file as a whole. */
   private record Expected(String file, long row, String column, String code) {

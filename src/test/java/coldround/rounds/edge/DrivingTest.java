@@ -3,6 +3,9 @@ package coldround.rounds.edge;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import coldround.DemoLists;
+import coldround.DemoServed;
+import coldround.fleet.FleetWiping;
 import coldround.rounds.Call;
 import coldround.rounds.Draft;
 import coldround.rounds.Figure;
@@ -46,7 +49,7 @@ import org.junit.jupiter.api.Test;
  * that have been due longest.
  */
 @QuarkusTest
-@TestProfile(RoundsStore.class)
+@TestProfile(DemoServed.class)
 class DrivingTest {
 
   private static final int LOOKED_AT = 10;
@@ -56,6 +59,7 @@ class DrivingTest {
 
   @Inject FleetOrder orders;
   @Inject RoundRules rules;
+  @Inject FleetWiping wiping;
 
   private final Map<String, double[]> matrix = new HashMap<>();
 
@@ -76,6 +80,7 @@ class DrivingTest {
 
   @Test
   void aPlannedWeekHoldsAndDrivesAFifthLessThanTheNearestOfTheLongestDue() throws IOException {
+    DemoLists.afresh(wiping);
     readMatrix();
     Instant now = MONDAY.minusDays(1).atStartOfDay().toInstant(ZoneOffset.UTC);
     RoundRequest asked =

@@ -5,6 +5,9 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import coldround.DemoLists;
+import coldround.DemoServed;
+import coldround.fleet.FleetWiping;
 import coldround.rounds.Draft;
 import coldround.rounds.Leg;
 import coldround.rounds.Note;
@@ -50,15 +53,17 @@ import org.junit.jupiter.params.provider.CsvSource;
 
 /** A small server of travel times that is good, slow, wrong or down. */
 @QuarkusTest
-@TestProfile(RoundsStore.class)
+@TestProfile(DemoServed.class)
 class OutsideTravelTest {
 
   private static final LocalDate MONDAY =
       LocalDate.now().with(TemporalAdjusters.next(DayOfWeek.MONDAY));
   private static final AtomicInteger SERVERS = new AtomicInteger();
+  private static boolean fresh;
 
   @Inject FleetOrder orders;
   @Inject RoundRules rules;
+  @Inject FleetWiping wiping;
   @Inject KeptDrives kept;
   @Inject ObjectMapper json;
 
@@ -73,6 +78,14 @@ class OutsideTravelTest {
     server.setExecutor(Executors.newCachedThreadPool());
     server.createContext("/", this::answer);
     server.start();
+  }
+
+  @BeforeEach
+  void theDemoFleet() throws IOException {
+    if (!fresh) {
+      DemoLists.afresh(wiping);
+      fresh = true;
+    }
   }
 
   @AfterEach

@@ -10,6 +10,8 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import coldround.Api;
+import coldround.DemoLists;
+import coldround.DemoServed;
 import coldround.EventSchemas;
 import coldround.fleet.FleetWiping;
 import coldround.fleet.UnitIds;
@@ -23,8 +25,6 @@ import io.restassured.path.json.config.JsonPathConfig.NumberReturnType;
 import io.restassured.response.Response;
 import jakarta.inject.Inject;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.SQLException;
@@ -51,20 +51,10 @@ import org.junit.jupiter.params.provider.CsvSource;
 
 /** A planner plans next week's rounds of the demo fleet and changes them. */
 @QuarkusTest
-@TestProfile(RoundsStore.class)
+@TestProfile(DemoServed.class)
 class RoundsTest {
 
   private static final String ROUNDS = "/api/v1/rounds";
-  private static final List<String> LISTS =
-      List.of(
-          "customers",
-          "sites",
-          "units",
-          "visits",
-          "readings",
-          "faults",
-          "technicians",
-          "travel-times");
   private static final LocalDate MONDAY =
       LocalDate.now().with(TemporalAdjusters.next(DayOfWeek.MONDAY));
   private static final Map<Class<?>, String> PLANS = new java.util.HashMap<>();
@@ -80,16 +70,7 @@ class RoundsTest {
       return;
     }
     // a plan of all customers holds what other tests have left in the database
-    wiping.wipe();
-    for (String kind : LISTS) {
-      Api.asPlanner()
-          .contentType("text/csv")
-          .body(Files.readAllBytes(Path.of("demo-data", kind + ".csv")))
-          .post("/api/v1/imports/" + kind)
-          .then()
-          .statusCode(200)
-          .body("rows.rejected", equalTo(0));
-    }
+    DemoLists.afresh(wiping);
     PLANS.put(getClass(), planned(2));
   }
 

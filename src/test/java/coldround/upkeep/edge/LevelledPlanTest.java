@@ -7,7 +7,9 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import coldround.Api;
+import coldround.fleet.FleetWiping;
 import coldround.fleet.Today;
+import coldround.pages.edge.OwnStore;
 import io.quarkus.test.junit.QuarkusTest;
 import io.quarkus.test.junit.TestProfile;
 import jakarta.inject.Inject;
@@ -22,17 +24,25 @@ import org.junit.jupiter.api.Test;
 
 /** What is levelled is what every list shows, and it stays where it was put. */
 @QuarkusTest
-@TestProfile(PlanStore.class)
+@TestProfile(OwnStore.class)
 class LevelledPlanTest {
 
   private static final int UNITS = 45;
 
   @Inject Today today;
   @Inject Everyday everyday;
+  @Inject FleetWiping wiping;
+
+  private static boolean alone;
 
   /** All looked at and cleaned on one day: their tasks fall due together, more than one can do. */
   @BeforeEach
   void aFleetForOneTechnician() {
+    if (!alone) {
+      // others of the same service leave technicians and work behind
+      wiping.wipe();
+      alone = true;
+    }
     send("customers", "customer,name\nLEVEL,Level\n");
     send(
         "sites",

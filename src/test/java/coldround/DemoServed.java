@@ -1,10 +1,12 @@
-package coldround.rounds.edge;
+package coldround;
 
 import io.quarkus.test.junit.QuarkusTestProfile;
 import java.util.Map;
 
-/** The demo fleet in a database of its own. */
-public class RoundsStore implements QuarkusTestProfile {
+/**
+ * A service with the demo fleet in a database of its own; who changes the fleet comes back to it.
+ */
+public class DemoServed implements QuarkusTestProfile {
   @Override
   public Map<String, String> getConfigOverrides() {
     return Map.of(
@@ -13,7 +15,7 @@ public class RoundsStore implements QuarkusTestProfile {
         "coldround.time-zone",
         "America/New_York",
         "quarkus.datasource.jdbc.url",
-        "jdbc:h2:mem:rounds;DB_CLOSE_DELAY=-1;MODE=PostgreSQL;DATABASE_TO_LOWER=TRUE;"
+        "jdbc:h2:mem:demo-served;DB_CLOSE_DELAY=-1;MODE=PostgreSQL;DATABASE_TO_LOWER=TRUE;"
             + "DEFAULT_NULL_ORDERING=HIGH");
   }
 }
