@@ -61,8 +61,8 @@ public final class ReaderNumbers {
             .collect(Collectors.joining("|"));
     return Pattern.compile(
         ("[ \\u00a0]?(?:(?:%s|[A-Z]{3}|times|points?|possible|open|fewer|a unit|are"
-             + " expected|days?|years?|visits?|faults?|h)(?!\\w)|of 100|on \\d|to [+-]?\\d|to"
-             + " [a-z]|, (?:visit|worked|shown|left))")
+                + " expected|days?|years?|visits?|faults?|h)(?!\\w)|of 100|on \\d|to [+-]?\\d|to"
+                + " [a-z]|, (?:visit|worked|shown|left))")
             .formatted(labels));
   }
 

@@ -142,10 +142,7 @@ class ByHandTest {
   private void check(RoundPlan moved) {
     assertEquals(
         List.of(),
-        RoundPlanChecker.check(
-            order(jobs, List.of()),
-            moved,
-            new DrivesByHand()::minutes));
+        RoundPlanChecker.check(order(jobs, List.of()), moved, new DrivesByHand()::minutes));
   }
 
   private static List<String> stops(RoundPlan plan, String technician, LocalDate day) {

@@ -8,6 +8,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNotNull;
 
 import coldround.Api;
+import coldround.pages.edge.OwnStore;
 import coldround.fleet.FleetWiping;
 import io.quarkus.test.junit.QuarkusTest;
 import io.quarkus.test.junit.TestProfile;
@@ -25,7 +26,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 
 /** A dispatcher moves a stop of a plan by the interface: told first, taken then. */
 @QuarkusTest
-@TestProfile(RoundsStore.class)
+@TestProfile(OwnStore.class)
 class MovesTest {
 
   private static final LocalDate MONDAY =
