@@ -8,8 +8,8 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNotNull;
 
 import coldround.Api;
-import coldround.pages.edge.OwnStore;
 import coldround.fleet.FleetWiping;
+import coldround.pages.edge.OwnStore;
 import io.quarkus.test.junit.QuarkusTest;
 import io.quarkus.test.junit.TestProfile;
 import io.restassured.path.json.JsonPath;
