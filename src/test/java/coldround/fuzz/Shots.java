@@ -207,8 +207,8 @@ final class Shots {
     }
   }
 
-  /** Without ends of lines, which would be headers of their own. */
+  /** Without control characters: with them it is no HTTP (RFC 9110, 5.5), whatever is called. */
   private static String header(String text) {
-    return text.replaceAll("[\\r\\n]", "");
+    return text.replaceAll("\\p{Cntrl}", "");
   }
 }
