@@ -181,7 +181,10 @@ class Authentication implements HttpAuthenticationMechanism {
   public Uni<Boolean> sendChallenge(RoutingContext context) {
     Problem problem = context.get(REFUSED);
     boolean wait = problem != null && problem.status() != 401;
-    if (forPrograms(context) || wait) {
+    boolean form = !SAFE.contains(context.request().method()) && ExpiredPage.asked(context);
+    if (form && !wait) {
+      ExpiredPage.send(context, "Bearer");
+    } else if (forPrograms(context) || wait) {
       answer(context, problem == null ? NOT_KNOWN : problem);
     } else {
       context.response().setStatusCode(303).putHeader("Location", "/enter").end();

@@ -108,6 +108,19 @@ class PagesInBrowserTest {
     return address.equals("units/WORST") ? unit() : address;
   }
 
+  // in a browser that has never been here, with all that the page loads; the time is measured by
+  // the benchmark "reads"
+  @Test
+  void theFirstViewOfTheFleetIsSmall() throws IOException {
+    try (Browser stranger = Browser.open().orElseThrow()) {
+      stranger.throttle(10, 40);
+      stranger.go(home + "enter?token=" + Api.TOKEN);
+      assertEquals(50, stranger.driver().findElements(By.cssSelector(".board .card")).size());
+      long bytes = stranger.transferred();
+      assertTrue(bytes > 5_000 && bytes < 150_000, bytes + " bytes over the wire");
+    }
+  }
+
   // 320 px is what a screen of 1280 px leaves at 400 % zoom (WCAG 2.2, 1.4.10 Reflow)
   @ParameterizedTest
   @ValueSource(ints = {320, 360, 640, 800, 1024})

@@ -201,7 +201,7 @@ class VisitFormInBrowserTest {
   }
 
   @Test
-  void theFormOpensWithoutConnectionOnceItsUnitWasLookedAt() {
+  void theFormOpensWithoutConnectionOnceItsUnitWasLookedAt() throws IOException {
     browser.go(home + "units/" + unit.unitId());
     until("navigator.serviceWorker.controller !== null");
     browser.go(home + "units/" + unit.unitId());
@@ -219,6 +219,12 @@ class VisitFormInBrowserTest {
     assertFalse(first.equals(find("[name=number]").getAttribute("value")), "a number of its own");
     browser.go(home + "?q=walk");
     assertEquals("No connection", find("h1").getText());
+    browser.shoot("offline-390");
+    assertEquals(List.of(), browser.violations());
+    for (int width : new int[] {320, 390, 1280}) {
+      browser.screen(width, 844);
+      assertEquals(0, browser.overflow(), "at " + width);
+    }
     wire.cut(false);
     browser.complaints();
   }
