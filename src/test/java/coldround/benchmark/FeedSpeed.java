@@ -25,6 +25,7 @@ import java.util.Arrays;
 import java.util.Collection;
 import java.util.Collections;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Random;
 import java.util.Set;
@@ -36,8 +37,9 @@ import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicInteger;
 
 /**
- * Reads of the feed beside a bare server that gives the same bytes, the time from a change to its
- * web hook at 200 changes a second, and what a kill in the middle of that loses.
+ * Reads of the feed beside a bare endpoint of the same service and a bare server of the same
+ * library that give the same bytes, the time from a change to its web hook at 200 changes a second,
+ * and what a kill in the middle of that loses.
  */
 final class FeedSpeed {
 
@@ -78,33 +80,48 @@ final class FeedSpeed {
     List<URI> pages = pages(service, first, Math.min(50, events / PAGE));
     Rate ours = readers.rate(pages, false);
     Rate ours304 = readers.rate(pages, true);
+    URI bare = readers.bare(service.address("/bare"), pages.get(0));
+    Rate floor = readers.rate(List.of(bare), false);
+    Rate floor304 = readers.rate(List.of(bare), true);
     Rate theirs;
     Rate theirs304;
-    try (Floor floor = Floor.of(readers.get(pages.get(0), null), data)) {
-      theirs = readers.rate(List.of(floor.address()), false);
-      theirs304 = readers.rate(List.of(floor.address()), true);
+    try (Floor library = Floor.of(readers.get(pages.get(0), null), data)) {
+      theirs = readers.rate(List.of(library.address()), false);
+      theirs304 = readers.rate(List.of(library.address()), true);
     }
     Delays delays = new Delays();
     boolean lost = deliver(service, delays);
     service.close();
-    System.out.printf(
-        "pages of %d: %.0f events/s, p99 %.1f ms; floor %.0f events/s, p99 %.1f ms (%.0f %%)%n",
-        PAGE,
-        ours.perSecond() * PAGE,
-        ours.p99Ms(),
-        theirs.perSecond() * PAGE,
-        theirs.p99Ms(),
-        100 * ours.perSecond() / theirs.perSecond());
+    tell("pages of " + PAGE, ours, floor, theirs);
+    tell("304s", ours304, floor304, theirs304);
     System.out.println(
         JSON.writeValueAsString(
             Map.of(
                 "eventsPerSecond", Math.round(ours.perSecond() * PAGE),
                 "p99Ms", ours.p99Ms(),
-                "floorEventsPerSecond", Math.round(theirs.perSecond() * PAGE),
+                "floorEventsPerSecond", Math.round(floor.perSecond() * PAGE),
+                "libraryEventsPerSecond", Math.round(theirs.perSecond() * PAGE),
                 "unchangedPerSecond", Math.round(ours304.perSecond()),
-                "floorUnchangedPerSecond", Math.round(theirs304.perSecond()),
+                "floorUnchangedPerSecond", Math.round(floor304.perSecond()),
+                "libraryUnchangedPerSecond", Math.round(theirs304.perSecond()),
                 "hooks", delays.figures(),
                 "lostByKill", lost)));
+  }
+
+  private static void tell(String what, Rate ours, Rate floor, Rate library) {
+    System.out.printf(
+        Locale.ROOT,
+        "%s: %.0f a second, p99 %.1f ms; bare endpoint of the same service %.0f, p99 %.1f ms"
+            + " (%.0f %%); library alone %.0f, p99 %.1f ms (%.0f %%)%n",
+        what,
+        ours.perSecond(),
+        ours.p99Ms(),
+        floor.perSecond(),
+        floor.p99Ms(),
+        100 * ours.perSecond() / floor.perSecond(),
+        library.perSecond(),
+        library.p99Ms(),
+        100 * ours.perSecond() / library.perSecond());
   }
 
   /** Of web hooks, in ms: from the call, which ends with the commit, and from its answer. */

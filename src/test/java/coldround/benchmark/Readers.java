@@ -48,11 +48,62 @@ final class Readers {
   }
 
   /**
+   * An endpoint of the same service that gives the bytes of the page from memory.
+   *
+   * @param endpoint of the service, there when it was built for it
+   */
+  URI bare(URI endpoint, URI page) throws IOException, InterruptedException {
+    HttpRequest request =
+        HttpRequest.newBuilder(endpoint)
+            .header("Authorization", "Bearer " + token)
+            .PUT(HttpRequest.BodyPublishers.ofByteArray(get(page, null).body()))
+            .build();
+    int status = http.send(request, HttpResponse.BodyHandlers.discarding()).statusCode();
+    if (status > 299) {
+      throw new IllegalArgumentException(
+          "no bare endpoint (" + status + "): build with mvn -q -DskipTests -Pbare package");
+    }
+    return endpoint;
+  }
+
+  /**
    * @param unchanged with the tag of what was read before, so that nothing has to be sent
    */
   Rate rate(List<URI> pages, boolean unchanged) throws Exception {
     round(pages, unchanged);
     return round(pages, unchanged);
+  }
+
+  /**
+   * At a steady rate, whatever the answers take: the time from when each was due.
+   *
+   * @param perSecond reads
+   */
+  Rate steady(List<URI> pages, double perSecond) throws Exception {
+    ExecutorService readers = Executors.newFixedThreadPool(READERS * 4);
+    List<Future<Long>> all = new ArrayList<>();
+    int count = (int) (seconds * perSecond);
+    long start = System.nanoTime();
+    for (int n = 0; n < count; n++) {
+      long due = start + (long) (n * 1e9 / perSecond);
+      URI page = pages.get(n % pages.size());
+      long left = due - System.nanoTime();
+      if (left > 0) {
+        TimeUnit.NANOSECONDS.sleep(left);
+      }
+      all.add(
+          readers.submit(
+              () -> {
+                get(page, null);
+                return System.nanoTime() - due;
+              }));
+    }
+    List<Long> times = new ArrayList<>();
+    for (Future<Long> each : all) {
+      times.add(each.get());
+    }
+    readers.shutdown();
+    return rate(times);
   }
 
   private Rate round(List<URI> pages, boolean unchanged) throws Exception {
@@ -64,12 +115,12 @@ final class Readers {
     }
     long end = System.nanoTime() + TimeUnit.SECONDS.toNanos(seconds);
     for (int i = 0; i < READERS; i++) {
-      int start = i * 7;
+      int start = i;
       all.add(
           readers.submit(
               () -> {
                 List<Long> times = new ArrayList<>();
-                for (int n = start; System.nanoTime() < end; n++) {
+                for (int n = start; System.nanoTime() < end; n += READERS) {
                   long begin = System.nanoTime();
                   get(pages.get(n % pages.size()), tags.get(n % pages.size()));
                   times.add(System.nanoTime() - begin);
@@ -82,6 +133,10 @@ final class Readers {
       times.addAll(each.get());
     }
     readers.shutdown();
+    return rate(times);
+  }
+
+  private Rate rate(List<Long> times) {
     long[] sorted = times.stream().mapToLong(Long::longValue).sorted().toArray();
     return new Rate((double) sorted.length / seconds, sorted[(int) (sorted.length * 0.99)] / 1e6);
   }

@@ -19,15 +19,17 @@ import java.util.Optional;
 
 /**
  * {@code reads UNITS [postgresql]}: the built service with a big fleet that it has taken as files.
- * Each page and filter alone; reads a second beside a bare server that gives the same bytes; the
- * first view of the fleet page in the browser over a slow line. For PostgreSQL, which is started
- * for it, the service must have been built with {@code -Ppostgresql}.
+ * Each page and filter alone; reads a second beside a bare endpoint of the same service and a bare
+ * server of the same library that give the same bytes; the first view of the fleet page in the
+ * browser over a slow line. For PostgreSQL, which is started for it, the service must have been
+ * built with {@code -Ppostgresql}.
  */
 final class Reads implements Benchmarks.Program {
 
   private static final ObjectMapper JSON = new ObjectMapper();
   private static final int SECONDS = 5;
   private static final int ALONE = 15;
+  private static final int MOST_ANEW = 50_000;
   private static final String HEAP = "1g";
 
   private final Readers readers = new Readers(BuiltService.TOKEN, SECONDS);
@@ -85,10 +87,10 @@ final class Reads implements Benchmarks.Program {
     System.out.println("|---|---|---|---|");
     double worst = 0;
     for (Map.Entry<String, String> page : pages(service, fleet).entrySet()) {
-      URI address = service.address(page.getValue());
       double[] times = new double[ALONE];
-      int size = readers.get(address, null).body().length;
+      int size = readers.get(service.address(page.getValue()), null).body().length;
       for (int i = 0; i < ALONE; i++) {
+        URI address = anew(service.address(page.getValue()), i);
         long begin = System.nanoTime();
         readers.get(address, null);
         times[i] = (System.nanoTime() - begin) / 1e6;
@@ -104,6 +106,19 @@ final class Reads implements Benchmarks.Program {
           size / 1000);
     }
     result.put("slowestMedianMs", worst);
+  }
+
+  /** The same page under an address of its own, for which nothing is kept. */
+  private static URI anew(URI page, int number) {
+    return URI.create(page + (page.getQuery() == null ? "?" : "&") + "run=" + number);
+  }
+
+  private static List<URI> anew(List<URI> pages) {
+    List<URI> all = new ArrayList<>();
+    for (int i = 0; i < MOST_ANEW; i++) {
+      all.add(anew(pages.get(i % pages.size()), i));
+    }
+    return all;
   }
 
   private Map<String, String> pages(BuiltService service, BigFleet fleet) throws Exception {
@@ -164,24 +179,43 @@ final class Reads implements Benchmarks.Program {
     long end = Long.parseLong(JSON.readTree(snapshot).get("cursor").asText().substring(3), 36);
     String from = "f1." + Long.toString(Math.max(0, end - 1000), 36);
     all.put("feed", List.of(service.address("/api/v1/feed?limit=100&after=" + from)));
-    System.out.println("| four readers | a second | p99 ms | floor a second | p99 ms | share |");
-    System.out.println("|---|---|---|---|---|---|");
+    System.out.println(
+        "| four readers | a second | p99 ms | bare endpoint a second | p99 ms | share"
+            + " | library alone a second | share | p99 ms at half the peak"
+            + " | worked out anew a second | p99 ms |");
+    System.out.println("|---|---|---|---|---|---|---|---|---|---|---|");
     for (Map.Entry<String, List<URI>> read : all.entrySet()) {
-      Rate ours = readers.rate(read.getValue(), false);
-      try (Floor floor = Floor.of(readers.get(read.getValue().get(0), null), folder)) {
-        Rate theirs = readers.rate(List.of(floor.address()), false);
-        System.out.printf(
-            Locale.ROOT,
-            "| %s | %.0f | %.1f | %.0f | %.1f | %.0f %% |%n",
-            read.getKey(),
-            ours.perSecond(),
-            ours.p99Ms(),
-            theirs.perSecond(),
-            theirs.p99Ms(),
-            100 * ours.perSecond() / theirs.perSecond());
-        result.put(read.getKey(), Map.of("ours", ours, "floor", theirs));
-      }
+      many(service, read.getKey(), read.getValue(), folder);
     }
+  }
+
+  private void many(BuiltService service, String name, List<URI> pages, Path folder)
+      throws Exception {
+    Rate anew = readers.rate(anew(pages), false);
+    Rate ours = readers.rate(pages, false);
+    double half = readers.steady(pages, ours.perSecond() / 2).p99Ms();
+    Rate bare = readers.rate(List.of(readers.bare(service.address("/bare"), pages.get(0))), false);
+    Rate library;
+    try (Floor floor = Floor.of(readers.get(pages.get(0), null), folder)) {
+      library = readers.rate(List.of(floor.address()), false);
+    }
+    System.out.printf(
+        Locale.ROOT,
+        "| %s | %.0f | %.1f | %.0f | %.1f | %.0f %% | %.0f | %.0f %% | %.1f | %.0f | %.1f |%n",
+        name,
+        ours.perSecond(),
+        ours.p99Ms(),
+        bare.perSecond(),
+        bare.p99Ms(),
+        100 * ours.perSecond() / bare.perSecond(),
+        library.perSecond(),
+        100 * ours.perSecond() / library.perSecond(),
+        half,
+        anew.perSecond(),
+        anew.p99Ms());
+    result.put(
+        name,
+        Map.of("ours", ours, "floor", bare, "library", library, "halfP99Ms", half, "anew", anew));
   }
 
   private void firstView(BuiltService service) throws Exception {

@@ -4,6 +4,7 @@ import coldround.access.Role;
 import coldround.fleet.Fleet;
 import coldround.fleet.Today;
 import coldround.http.Caller;
+import coldround.http.Kept;
 import coldround.http.Parameters;
 import coldround.http.Problem;
 import coldround.pages.FleetRow;
@@ -75,6 +76,7 @@ public class FleetPage {
   }
 
   @GET
+  @Kept
   @RolesAllowed({Role.PLANNER_CODE, Role.CUSTOMER_CODE})
   @Operation(hidden = true)
   public TemplateInstance fleet(

@@ -5,6 +5,7 @@ import coldround.fleet.Fleet;
 import coldround.fleet.Today;
 import coldround.fleet.UnitHistory;
 import coldround.fleet.Visit;
+import coldround.http.Kept;
 import coldround.http.Parameters;
 import coldround.http.Problem;
 import coldround.pages.ScoreCurve;
@@ -87,6 +88,7 @@ public class UnitPage {
   }
 
   @GET
+  @Kept
   @RolesAllowed({Role.PLANNER_CODE, Role.TECHNICIAN_CODE, Role.CUSTOMER_CODE})
   @Operation(hidden = true)
   public TemplateInstance unit(

@@ -5,6 +5,7 @@ import coldround.fleet.Fleet;
 import coldround.fleet.FleetFilter;
 import coldround.fleet.Today;
 import coldround.fleet.UnitHistory;
+import coldround.http.Kept;
 import coldround.http.Parameters;
 import coldround.http.Problem;
 import coldround.pages.CurvePicture;
@@ -106,6 +107,7 @@ public class UpkeepPage {
   }
 
   @GET
+  @Kept
   @RolesAllowed({Role.PLANNER_CODE, Role.SCHEDULER_CODE})
   @Operation(hidden = true)
   public TemplateInstance upkeep(

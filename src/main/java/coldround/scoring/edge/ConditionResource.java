@@ -5,6 +5,7 @@ import coldround.fleet.Fleet;
 import coldround.fleet.Today;
 import coldround.fleet.UnitHistory;
 import coldround.http.Answers;
+import coldround.http.Kept;
 import coldround.http.Parameters;
 import coldround.http.Problem;
 import coldround.quantity.MeasureSystem;
@@ -50,6 +51,7 @@ public class ConditionResource {
   }
 
   @GET
+  @Kept
   @RolesAllowed({Role.PLANNER_CODE, Role.TECHNICIAN_CODE, Role.CUSTOMER_CODE})
   @Operation(
       operationId = "getCondition",

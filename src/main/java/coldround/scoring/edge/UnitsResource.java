@@ -2,6 +2,7 @@ package coldround.scoring.edge;
 
 import coldround.access.Role;
 import coldround.http.Answers;
+import coldround.http.Kept;
 import coldround.http.Measured;
 import coldround.http.Page;
 import coldround.http.Parameters;
@@ -69,6 +70,7 @@ public class UnitsResource {
   }
 
   @GET
+  @Kept
   @RolesAllowed({Role.PLANNER_CODE, Role.TECHNICIAN_CODE, Role.CUSTOMER_CODE})
   @Operation(
       operationId = "listUnits",

@@ -4,6 +4,7 @@ import coldround.access.Role;
 import coldround.fleet.FleetFilter;
 import coldround.fleet.UnitIds;
 import coldround.http.Answers;
+import coldround.http.Kept;
 import coldround.http.Page;
 import coldround.http.Parameters;
 import coldround.http.Problem;
@@ -59,6 +60,7 @@ public class TasksResource {
   }
 
   @GET
+  @Kept
   @RolesAllowed({Role.PLANNER_CODE, Role.TECHNICIAN_CODE, Role.CUSTOMER_CODE, Role.SCHEDULER_CODE})
   @Operation(
       operationId = "listTasks",

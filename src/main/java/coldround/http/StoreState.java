@@ -1,0 +1,87 @@
+package coldround.http;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
+import jakarta.persistence.PersistenceException;
+import java.sql.Connection;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.sql.Statement;
+import java.util.Optional;
+import javax.sql.DataSource;
+import org.h2.engine.SessionLocal;
+import org.h2.jdbc.JdbcConnection;
+import org.h2.mvstore.MVStore;
+
+/**
+ * What is committed in the store, as a text that is another one as soon as anything else is: the
+ * number of the last version on disk of H2, which has one for each commit where commits are written
+ * at once, and the snapshot of PostgreSQL. Empty for a store in memory, which has neither.
+ */
+@ApplicationScoped
+class StoreState {
+
+  private static final String SNAPSHOT = "select cast(pg_current_snapshot() as text)";
+
+  private final DataSource source;
+  private volatile MVStore file;
+
+  @Inject
+  StoreState(DataSource source) {
+    this.source = source;
+  }
+
+  /**
+   * @throws PersistenceException when the store is away
+   */
+  Optional<String> now() {
+    MVStore open = file;
+    return open != null && !open.isClosed()
+        ? Optional.of(Long.toString(open.getCurrentVersion()))
+        : ask();
+  }
+
+  /**
+   * To be taken before what is to be kept is read: whatever commits behind it changes the state. A
+   * version of H2 that is being written at the time is not told, for what commits meanwhile may or
+   * may not be in it.
+   *
+   * @throws PersistenceException when the store is away
+   */
+  Optional<String> settled() {
+    Optional<String> before = now();
+    MVStore open = file;
+    if (open == null) {
+      return before;
+    }
+    // waits for whoever is writing
+    open.commit();
+    return before.equals(now()) ? before : Optional.empty();
+  }
+
+  private Optional<String> ask() {
+    try (Connection connection = source.getConnection()) {
+      if (!connection.isWrapperFor(JdbcConnection.class)) {
+        return Optional.of(snapshot(connection));
+      }
+      SessionLocal session = (SessionLocal) connection.unwrap(JdbcConnection.class).getSession();
+      MVStore store = session.getDatabase().getStore().getMvStore();
+      // in memory, or commits stay there for a while, without a version of their own
+      if (store.getFileStore() == null || store.getAutoCommitDelay() != 0) {
+        return Optional.empty();
+      }
+      file = store;
+      return Optional.of(Long.toString(store.getCurrentVersion()));
+    } catch (SQLException e) {
+      throw new PersistenceException(e);
+    }
+  }
+
+  private static String snapshot(Connection connection) throws SQLException {
+    try (Statement statement = connection.createStatement();
+        ResultSet row = statement.executeQuery(SNAPSHOT)) {
+      row.next();
+      return row.getString(1);
+    }
+  }
+}
