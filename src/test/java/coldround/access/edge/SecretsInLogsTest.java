@@ -123,4 +123,25 @@ class SecretsInLogsTest {
             .distinct()
             .toList());
   }
+
+  /** A database tells what is wrong with a row by the row. */
+  @Test
+  void norIsARowThatTheStoreRefuses() {
+    String type = "application/json";
+    asPlanner()
+        .contentType(type)
+        .body("{\"url\": \"http://127.0.0.1:9/hook\", \"description\": \"a\\u0000b\"}")
+        .post("/api/v1/subscriptions");
+    asPlanner()
+        .contentType(type)
+        .body("{\"name\": \"a\\u0000b\", \"role\": \"scheduler\"}")
+        .post("/api/v1/accounts");
+    assertEquals(
+        List.of(),
+        logged.stream()
+            .filter(line -> line.contains("whsec_") || line.matches("(?s).*[0-9a-f]{64}.*"))
+            .map(line -> line.substring(0, Math.min(60, line.length())))
+            .distinct()
+            .toList());
+  }
 }
