@@ -82,6 +82,36 @@ class FoundByFuzzTest {
     isRefused(send("POST", "/api/v1/subscriptions", body), "/types");
   }
 
+  @ParameterizedTest
+  @ValueSource(strings = {"upkeep/backtest?until=", "tasks?from="})
+  void aDayOfNoYearThatIsMeantIsToldSo(String call) throws IOException {
+    for (String day : List.of("-999999999-01-01", "-0001-01-01", "%2B999999999-12-31")) {
+      isRefused(send("GET", "/api/v1/" + call + day, null), "is a day such as");
+    }
+  }
+
+  /** Some took seconds to be told that there is nothing at them. */
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "rounds/%s",
+        "rounds/%s.csv",
+        "exports/%s",
+        "replacement-plans/%s",
+        "units/1/visits/%s"
+      })
+  void aLongAddressIsAnsweredSoon(String call) throws IOException {
+    String address = "/api/v1/" + call.formatted("x".repeat(3900));
+    long best = Long.MAX_VALUE;
+    for (int i = 0; i < 3; i++) {
+      Wire.Answer answer = send("GET", address, null);
+      assertEquals(404, answer.status(), answer.text());
+      assertEquals("application/problem+json", answer.headers().get("content-type"));
+      best = Math.min(best, answer.millis());
+    }
+    assertTrue(best < 500, best + " ms");
+  }
+
   /** RFC 9110, 12.5.1: what cannot be honoured may be disregarded. */
   @ParameterizedTest
   @ValueSource(strings = {"a/b/c", "", ",;q=", "x", "text/html, a/b/c", "*/*;q=x"})
