@@ -17,7 +17,6 @@ public final class Postgres implements QuarkusTestProfile {
   public Map<String, String> getConfigOverrides() {
     return Map.of(
         "quarkus.datasource.db-kind", "postgresql",
-        "quarkus.datasource.jdbc.additional-jdbc-properties.logServerErrorDetail", "false",
         "quarkus.datasource.username", "postgres",
         "quarkus.datasource.password", "postgres");
   }

@@ -33,7 +33,7 @@ class SecretsInLogsTest {
           .map(Logger::getLogger)
           .toList();
 
-  private final Queue<String> logged = new ConcurrentLinkedQueue<>();
+  final Queue<String> logged = new ConcurrentLinkedQueue<>();
 
   private final Handler listening =
       new Handler() {
@@ -124,7 +124,7 @@ class SecretsInLogsTest {
             .toList());
   }
 
-  /** A database tells what is wrong with a row by the row. */
+  /** A database tells what is wrong with a row by the row; H2 takes both of these. */
   @Test
   void norIsARowThatTheStoreRefuses() {
     String type = "application/json";
