@@ -72,9 +72,7 @@ final class Instances {
         String answers = load.answers().toString();
         Kills.told(both[1], inbox);
         List<String> feed = new ArrayList<>();
-        both[1]
-            .all("/api/v1/feed?after=" + begin)
-            .forEach(event -> feed.add(event.path("id").asText()));
+        both[1].all("/api/v1/feed", begin).forEach(event -> feed.add(event.path("id").asText()));
         System.out.printf(
             "{\"restarts\":%d,\"answers\":\"%s\",\"failed\":%d,\"hooks\":%d,\"hooksAgain\":%d,\"followed\":%d}%n",
             restarts,
