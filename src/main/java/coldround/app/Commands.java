@@ -7,13 +7,21 @@ import coldround.backup.edge.StoreCommands.Login;
 import java.io.PrintStream;
 import java.nio.file.Path;
 import java.util.Optional;
+import java.util.function.Function;
 import org.eclipse.microprofile.config.Config;
 import org.eclipse.microprofile.config.ConfigProvider;
 
-/** What the program does beside serving: {@code backup FILE} and {@code restore FILE}. */
+/**
+ * What the program does beside serving: {@code backup FILE}, {@code restore FILE}, {@code
+ * restored}.
+ */
 final class Commands {
 
   private static final int BAD_USE = 2;
+  private static final String USE =
+      "Without arguments this serves. Else: 'backup FILE' writes all that is stored to a new"
+          + " file; 'restore FILE' puts it into a store that nobody has used yet; 'restored' says"
+          + " in the feed that the store was taken back to an earlier moment by other means.";
   private static final String DATA = "coldround.data";
   private static final String STORE = "quarkus.datasource.";
 
@@ -27,19 +35,19 @@ final class Commands {
 
   /** Code to exit with: 0 done, 1 not done, 2 called wrongly. */
   int run(String... arguments) {
-    if (arguments.length != 2 || !arguments[0].matches("backup|restore")) {
-      err.println(
-          "Without arguments this serves. Else: 'backup FILE' writes all that is stored to a new"
-              + " file; 'restore FILE' puts it into a store that nobody has used yet.");
-      return BAD_USE;
-    }
-    Path file = Path.of(arguments[1]);
+    StoreCommands store = new StoreCommands(data(), Commands::login);
     try {
-      StoreCommands store = new StoreCommands(data(), Commands::login);
-      if (arguments[0].equals("backup")) {
-        tell("written to " + file.toAbsolutePath(), store.backup(file));
-      } else {
-        tell("restored from " + file.toAbsolutePath(), store.restore(file));
+      switch (arguments[0] + "/" + arguments.length) {
+        case "backup/2" -> tell("written to", arguments[1], store::backup);
+        case "restore/2" -> tell("restored from", arguments[1], store::restore);
+        case "restored/1" -> {
+          store.restored();
+          out.println("marked: the feed goes on at a new place");
+        }
+        default -> {
+          err.println(USE);
+          return BAD_USE;
+        }
       }
       return 0;
     } catch (BadBackup e) {
@@ -48,10 +56,17 @@ final class Commands {
     }
   }
 
-  private void tell(String what, Manifest manifest) {
+  private void tell(String what, String name, Function<Path, Manifest> command) {
+    Path file = Path.of(name);
+    Manifest manifest = command.apply(file);
     out.printf(
-        "%d rows of %d tables, schema version %d, made %s, %s%n",
-        manifest.allRows(), manifest.rows().size(), manifest.schema(), manifest.made(), what);
+        "%d rows of %d tables, schema version %d, made %s, %s %s%n",
+        manifest.allRows(),
+        manifest.rows().size(),
+        manifest.schema(),
+        manifest.made(),
+        what,
+        file.toAbsolutePath());
   }
 
   /** Folder of the embedded database; a server has none. */

@@ -134,15 +134,17 @@ class Watching {
   private Seen now() {
     Instant oldest = one("select min(happened) from FeedEventRow where position is null");
     LocalDate scored = one("select min(asOf) from AssessmentRow");
-    long position = number(one("select max(position) from FeedHeadRow"));
-    Long least = one("select min(position) from SubscriptionRow where state = 'active'");
     return new Seen(
-        position,
+        number(one("select max(position) from FeedHeadRow")),
         number(one("select count(*) from FeedEventRow where position is null")),
         oldest == null
             ? 0
             : Math.max(0, Duration.between(oldest, clock.instant()).toMillis() / 1e3),
-        least == null ? 0 : Math.max(0, position - least),
+        // counted: behind a restored backup places are left out
+        number(
+            one(
+                "select count(*) from FeedEventRow where position > (select min(position) from"
+                    + " SubscriptionRow where state = 'active')")),
         number(one("select count(*) from DeadLetterRow")),
         number(one("select count(*) from SubscriptionRow where state <> 'active'")),
         number(one("select count(*) from AssessmentRow")),

@@ -16,6 +16,8 @@ public final class EventTypes {
   public static final String ROUND_PLANNED = "coldround.round.planned";
   public static final String ROUND_CANCELLED = "coldround.round.cancelled";
 
+  public static final String FEED_RESTORED = "coldround.feed.restored";
+
   public static final List<String> ALL =
       List.of(
           TASK_PLANNED,
@@ -27,7 +29,8 @@ public final class EventTypes {
           CONDITION_CHANGED,
           CONDITION_ENDED,
           ROUND_PLANNED,
-          ROUND_CANCELLED);
+          ROUND_CANCELLED,
+          FEED_RESTORED);
 
   private EventTypes() {}
 }

@@ -6,6 +6,7 @@ import coldround.quantity.Quantity;
 import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
 import java.time.format.DateTimeParseException;
+import java.time.temporal.ValueRange;
 import java.util.Base64;
 
 /** Query parameters turned into values, or into a problem that says what they should be. */
@@ -15,6 +16,9 @@ public final class Parameters {
   public static final int MOST = 500;
 
   private static final int USUAL = 100;
+
+  /** Of RFC 3339; others are no year that is meant, and more than a database keeps. */
+  private static final ValueRange YEARS = ValueRange.of(0, 9999);
 
   private Parameters() {}
 
@@ -33,10 +37,14 @@ public final class Parameters {
       return unsaid;
     }
     try {
-      return LocalDate.parse(text);
+      LocalDate day = LocalDate.parse(text);
+      if (YEARS.isValidValue(day.getYear())) {
+        return day;
+      }
     } catch (DateTimeParseException e) {
-      throw Problem.badField(name, text, "is a day such as 2026-05-31");
+      // told below
     }
+    throw Problem.badField(name, text, "is a day such as 2026-05-31");
   }
 
   public static int limit(String text) {

@@ -2,9 +2,12 @@ package coldround.benchmark;
 
 import java.io.IOException;
 import java.net.ConnectException;
-import java.net.HttpURLConnection;
 import java.net.URI;
-import java.nio.charset.StandardCharsets;
+import java.net.http.HttpClient;
+import java.net.http.HttpRequest;
+import java.net.http.HttpRequest.BodyPublishers;
+import java.net.http.HttpResponse;
+import java.time.Duration;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.ConcurrentHashMap;
@@ -12,7 +15,8 @@ import java.util.concurrent.atomic.AtomicInteger;
 
 /**
  * What a load balancer does: calls in turn go to those instances that say they are ready, and to
- * the next where a connection is refused. Nothing else is sent again.
+ * the next where a connection is refused. Connections are kept; a read on one that has been closed
+ * meanwhile is sent again (RFC 9110, 9.2.2), nothing else is.
  */
 final class Balanced {
 
@@ -21,6 +25,11 @@ final class Balanced {
 
   private final List<Integer> ports;
   private final Map<Integer, Boolean> ready = new ConcurrentHashMap<>();
+  private final HttpClient http =
+      HttpClient.newBuilder()
+          .version(HttpClient.Version.HTTP_1_1)
+          .connectTimeout(Duration.ofSeconds(5))
+          .build();
   private final AtomicInteger turn = new AtomicInteger();
 
   Balanced(List<Integer> ports) {
@@ -57,24 +66,22 @@ final class Balanced {
     return new Answer(0, "no instance is ready " + refused, "");
   }
 
-  private static Answer once(int port, String method, String path, String body) throws IOException {
-    HttpURLConnection call =
-        (HttpURLConnection) URI.create("http://127.0.0.1:" + port + path).toURL().openConnection();
-    call.setRequestMethod(method);
-    call.setConnectTimeout(5_000);
-    call.setReadTimeout(90_000);
-    call.setRequestProperty("Authorization", "Bearer " + KillableService.TOKEN);
-    call.setRequestProperty("Connection", "close");
+  private Answer once(int port, String method, String path, String body) throws IOException {
+    HttpRequest.Builder request =
+        HttpRequest.newBuilder(URI.create("http://127.0.0.1:" + port + path))
+            .timeout(Duration.ofSeconds(90))
+            .header("Authorization", "Bearer " + KillableService.TOKEN);
+    request.method(method, body == null ? BodyPublishers.noBody() : BodyPublishers.ofString(body));
     if (body != null) {
-      call.setDoOutput(true);
-      call.setRequestProperty("Content-Type", "application/json");
-      call.getOutputStream().write(body.getBytes(StandardCharsets.UTF_8));
+      request.header("Content-Type", "application/json");
     }
-    int status = call.getResponseCode();
-    try (var in = status < 400 ? call.getInputStream() : call.getErrorStream()) {
-      String text = in == null ? "" : new String(in.readAllBytes(), StandardCharsets.UTF_8);
-      String retry = call.getHeaderField("Retry-After");
-      return new Answer(status, text, retry == null ? "" : retry);
+    try {
+      HttpResponse<String> answer =
+          http.send(request.build(), HttpResponse.BodyHandlers.ofString());
+      String retry = answer.headers().firstValue("Retry-After").orElse("");
+      return new Answer(answer.statusCode(), answer.body(), retry);
+    } catch (InterruptedException e) {
+      throw new IOException(e);
     }
   }
 }

@@ -18,9 +18,9 @@ import java.util.concurrent.TimeUnit;
 
 /**
  * Requests made out of the description of the interface, sent to the packaged service with the demo
- * fleet: {@code fuzz REQUESTS SEED}, and {@code postgresql} as third where it was built for that.
- * Ends with 1 when one was answered by a fault of the service, after more than 2 s or not at all,
- * or when memory grows.
+ * fleet: {@code fuzz REQUESTS SEED}, and {@code postgresql} as third for the build that lies beside
+ * the other. Ends with 1 when one was answered by a fault of the service, after more than 2 s or
+ * not at all, or when memory grows.
  */
 final class FuzzRun implements Benchmarks.Program {
 
@@ -39,8 +39,9 @@ final class FuzzRun implements Benchmarks.Program {
     int requests = Integer.parseInt(arguments[0]);
     long seed = Long.parseLong(arguments[1]);
     Path data = Files.createTempDirectory("coldround-fuzz");
-    Service service = new Service(data);
-    if (arguments.length > 2) {
+    boolean postgresql = arguments.length > 2;
+    Service service = new Service(data, postgresql ? "quarkus-app-postgresql" : "quarkus-app");
+    if (postgresql) {
       try (EmbeddedPostgres server = EmbeddedPostgres.start()) {
         service.with("QUARKUS_DATASOURCE_JDBC_URL", server.getJdbcUrl("postgres", "postgres"));
         service.with("QUARKUS_DATASOURCE_USERNAME", "postgres");

@@ -43,19 +43,22 @@ final class Instances {
       Balanced balanced = new Balanced(List.of(both[0].port, both[1].port));
       ConcurrentLinkedQueue<String> failed = new ConcurrentLinkedQueue<>();
       Thread probe = probe(balanced);
-      try (Load load =
-          new Load(
-              balanced,
-              ids(both[0], "/api/v1/units?limit=80", "/unit/id"),
-              ids(both[0], "/api/v1/tasks?limit=500", "/id"),
-              CALLERS,
-              answer -> {
-                // a task may have been withdrawn or done meanwhile, which is an answer
-                boolean good = answer.status() < 300 || List.of(404, 409).contains(answer.status());
-                if (!good) {
-                  failed.add(answer.toString());
-                }
-              })) {
+      String begin = both[0].get("/api/v1/feed/snapshot?limit=1").path("cursor").asText();
+      try (Follower follower = new Follower(balanced, begin);
+          Load load =
+              new Load(
+                  balanced,
+                  ids(both[0], "/api/v1/units?limit=80", "/unit/id"),
+                  ids(both[0], "/api/v1/tasks?limit=500", "/id"),
+                  CALLERS,
+                  answer -> {
+                    // a task may have been withdrawn or done meanwhile, which is an answer
+                    boolean good =
+                        answer.status() < 300 || List.of(404, 409).contains(answer.status());
+                    if (!good) {
+                      failed.add(answer.toString());
+                    }
+                  })) {
         for (int i = 0; i < restarts; i++) {
           Thread.sleep(3000);
           int which = i % 2;
@@ -68,9 +71,16 @@ final class Instances {
         load.nothingLost(both[0]);
         String answers = load.answers().toString();
         Kills.told(both[1], inbox);
+        List<String> feed = new ArrayList<>();
+        both[1].all("/api/v1/feed", begin).forEach(event -> feed.add(event.path("id").asText()));
         System.out.printf(
-            "{\"restarts\":%d,\"answers\":\"%s\",\"failed\":%d,\"hooks\":%d,\"hooksAgain\":%d}%n",
-            restarts, answers, failed.size(), inbox.ids().size(), inbox.again());
+            "{\"restarts\":%d,\"answers\":\"%s\",\"failed\":%d,\"hooks\":%d,\"hooksAgain\":%d,\"followed\":%d}%n",
+            restarts,
+            answers,
+            failed.size(),
+            inbox.ids().size(),
+            inbox.again(),
+            follower.check(feed));
         Harm.check(failed.isEmpty(), "calls failed: " + failed);
         Harm.check(inbox.again() == 0, "web hooks came twice: " + inbox.again());
       } finally {

@@ -165,8 +165,15 @@ final class KillableService implements AutoCloseable {
 
   /** All items of a list, page by page. */
   List<JsonNode> all(String path) throws IOException, InterruptedException {
+    return all(path, "");
+  }
+
+  /**
+   * @param cursor behind which it begins; empty for the beginning
+   */
+  List<JsonNode> all(String path, String cursor) throws IOException, InterruptedException {
     List<JsonNode> items = new ArrayList<>();
-    String after = "";
+    String after = cursor.isEmpty() ? "" : "&after=" + cursor;
     while (after != null) {
       JsonNode page = get(path + (path.contains("?") ? "&" : "?") + "limit=500" + after);
       page.path("items").forEach(items::add);

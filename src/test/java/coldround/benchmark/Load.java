@@ -11,6 +11,8 @@ import java.util.function.Consumer;
 /** Callers that read and write without a pause, and what they were answered. */
 final class Load implements AutoCloseable {
 
+  private static final int KINDS = 5;
+
   private final Balanced service;
   private final List<String> units;
   private final List<String> tasks;
@@ -48,7 +50,7 @@ final class Load implements AutoCloseable {
     while (open) {
       int count = number.incrementAndGet();
       Balanced.Answer answer =
-          switch (count % 5) {
+          switch (count % KINDS) {
             case 0 -> service.call("GET", "/api/v1/units?limit=20", null);
             case 1 -> service.call("GET", "/api/v1/feed?limit=20", null);
             case 2 -> visit(count);
@@ -79,12 +81,18 @@ final class Load implements AutoCloseable {
     return answer;
   }
 
+  /** Booked and cancelled in turn, so that each is a change that is told. */
   private Balanced.Answer booking(int count) {
+    int turn = count / KINDS;
+    String place = "/api/v1/tasks/" + tasks.get(turn / 2 % tasks.size()) + "/booking";
+    if (turn % 2 == 1) {
+      return service.call("DELETE", place, null);
+    }
     return service.call(
         "PUT",
-        "/api/v1/tasks/" + tasks.get(count % tasks.size()) + "/booking",
+        place,
         "{\"start\":\"2026-12-%02dT09:00:00Z\",\"technician\":\"T1\",\"reference\":\"L-%d\"}"
-            .formatted(1 + count % 28, count));
+            .formatted(1 + turn % 28, count));
   }
 
   /** How often each status was answered. */

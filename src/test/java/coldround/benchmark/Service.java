@@ -18,17 +18,24 @@ final class Service implements AutoCloseable {
 
   static final String TOKEN = "the-token-of-the-benchmark";
 
-  private static final Path JAR = Path.of("target", "quarkus-app", "quarkus-run.jar");
-
   final int port;
+  private final Path jar;
   private final Path data;
   private final HttpClient http = HttpClient.newHttpClient();
   private final Map<String, String> settings = new HashMap<>();
   private Process process;
 
   Service(Path data) throws IOException {
-    if (!Files.exists(JAR)) {
-      throw new IllegalArgumentException("build the service first: mvn -q -DskipTests package");
+    this(data, "quarkus-app");
+  }
+
+  /**
+   * @param build folder below target
+   */
+  Service(Path data, String build) throws IOException {
+    this.jar = Path.of("target", build, "quarkus-run.jar");
+    if (!Files.exists(jar)) {
+      throw new IllegalArgumentException("there is no " + jar + "; docs/benchmarks.md says how");
     }
     this.data = data;
     this.port = freePort();
@@ -52,7 +59,7 @@ final class Service implements AutoCloseable {
             "-Dquarkus.http.port=" + port,
             "-Dcoldround.hooks.allowed=127.0.0.0/8",
             "-jar",
-            JAR.toString());
+            jar.toString());
     builder.environment().put("COLDROUND_DATA", data.toString());
     builder.environment().put("COLDROUND_DEMO", "true");
     builder.environment().put("COLDROUND_TOKEN", TOKEN);

@@ -9,6 +9,7 @@ import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.RestAssured;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -20,12 +21,12 @@ import org.junit.jupiter.params.provider.ValueSource;
 @QuarkusTest
 class FoundByFuzzTest {
 
-  private static Wire.Answer send(String method, String address, String body) throws IOException {
-    List<String> headers =
-        List.of(
-            "Host: localhost",
-            "Authorization: Bearer " + Api.TOKEN,
-            "Content-Type: application/json");
+  private static Wire.Answer send(String method, String address, String body, String... more)
+      throws IOException {
+    List<String> headers = new ArrayList<>(List.of(more));
+    headers.add("Host: localhost");
+    headers.add("Authorization: Bearer " + Api.TOKEN);
+    headers.add("Content-Type: application/json");
     byte[] bytes = body == null ? null : body.getBytes(StandardCharsets.UTF_8);
     try (Wire wire = new Wire("localhost", RestAssured.port)) {
       return wire.send(new Shot(0, "", method, address, headers, bytes));
@@ -73,5 +74,52 @@ class FoundByFuzzTest {
   void daysOffThatAreNoListAreToldSo() throws IOException {
     String body = "{\"seconds\": 1, \"daysOff\": {\"nobody\": {\"2026-05-05\": 1}}}";
     isRefused(send("POST", "/api/v1/rounds", body), "is a list of days");
+  }
+
+  @Test
+  void aKindOfChangeThatIsNullIsToldSo() throws IOException {
+    String body = "{\"url\": \"http://127.0.0.1:9/\", \"types\": [null]}";
+    isRefused(send("POST", "/api/v1/subscriptions", body), "/types");
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"upkeep/backtest?until=", "tasks?from="})
+  void aDayOfNoYearThatIsMeantIsToldSo(String call) throws IOException {
+    for (String day : List.of("-999999999-01-01", "-0001-01-01", "%2B999999999-12-31")) {
+      isRefused(send("GET", "/api/v1/" + call + day, null), "is a day such as");
+    }
+  }
+
+  /** Some took seconds to be told that there is nothing at them. */
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "rounds/%s",
+        "rounds/%s.csv",
+        "exports/%s",
+        "replacement-plans/%s",
+        "units/1/visits/%s"
+      })
+  void aLongAddressIsAnsweredSoon(String call) throws IOException {
+    String address = "/api/v1/" + call.formatted("x".repeat(3900));
+    long best = Long.MAX_VALUE;
+    for (int i = 0; i < 3; i++) {
+      Wire.Answer answer = send("GET", address, null);
+      assertEquals(404, answer.status(), answer.text());
+      assertEquals("application/problem+json", answer.headers().get("content-type"));
+      best = Math.min(best, answer.millis());
+    }
+    assertTrue(best < 500, best + " ms");
+  }
+
+  /** RFC 9110, 12.5.1: what cannot be honoured may be disregarded. */
+  @ParameterizedTest
+  @ValueSource(strings = {"a/b/c", "", ",;q=", "x", "text/html, a/b/c", "*/*;q=x"})
+  void anAcceptThatNamesNoMediaTypeIsDisregarded(String accept) throws IOException {
+    String profile = "{\"name\": \"accept\", \"meaning\": \"m\", \"dates\": \"month-day-year\"}";
+    Wire.Answer answer = send("POST", "/api/v1/profiles", profile, "Accept: " + accept);
+    assertTrue(answer.status() < 300, answer.text());
+    Wire.Answer list = send("GET", "/api/v1/units?limit=1", null, "Accept: " + accept);
+    assertEquals(200, list.status(), list.text());
   }
 }

@@ -60,7 +60,7 @@ public final class StoreCommands {
     if (!Files.isDirectory(file.getParent())) {
       throw new BadBackup("There is no folder " + file.getParent() + ". Make it, or name another.");
     }
-    data.ifPresent(StoreCommands::mayBeRead);
+    data.ifPresent(StoreCommands::mayBeUsed);
     Path part = file.resolveSibling(file.getFileName() + ".part");
     try {
       Manifest manifest = write(part);
@@ -82,7 +82,7 @@ public final class StoreCommands {
     }
   }
 
-  private static void mayBeRead(Path folder) {
+  private static void mayBeUsed(Path folder) {
     Path store = folder.resolve(FILE);
     if (!Files.exists(store)) {
       throw new BadBackup("There is no store in " + folder + "; COLDROUND_DATA names its folder.");
@@ -91,7 +91,8 @@ public final class StoreCommands {
       throw new BadBackup(
           "The store in "
               + folder
-              + " is in use. Ask the running service: GET /api/v1/backup gives the same file.");
+              + " is in use. Stop the service first; a backup the running one gives as well: GET"
+              + " /api/v1/backup.");
     }
   }
 
@@ -127,6 +128,36 @@ public final class StoreCommands {
       throw new BadBackup("The backup cannot be restored: " + why(e), e);
     } catch (SQLException e) {
       throw away(e);
+    }
+  }
+
+  /**
+   * Says in the feed that the store was taken back to an earlier moment by other means than {@link
+   * #restore}, so that no reader takes new changes for those that it knows.
+   *
+   * @throws BadBackup when it cannot, saying why
+   */
+  public void restored() {
+    data.ifPresent(StoreCommands::mayBeUsed);
+    try (Migrations migrations = new Migrations()) {
+      Login login = logins.apply(data);
+      try (Connection connection = login.open()) {
+        if (new Schema(connection).version() == 0) {
+          throw new BadBackup("There is no store in the database " + login.url() + ".");
+        }
+      }
+      migrations.upTo(migrations.newest(), login.url(), login.user(), login.password());
+      mark(login, null);
+    } catch (IOException e) {
+      throw new BadBackup("The feed cannot be marked: " + why(e), e);
+    } catch (SQLException e) {
+      throw away(e);
+    }
+  }
+
+  private void mark(Login login, Instant made) throws SQLException {
+    try (Connection connection = login.open()) {
+      FeedRestored.mark(connection, json, made, Instant.now());
     }
   }
 
@@ -184,6 +215,7 @@ public final class StoreCommands {
       new Restoring(file, json).into(connection);
     }
     migrations.upTo(migrations.newest(), login.url(), login.user(), login.password());
+    mark(login, file.manifest().made());
   }
 
   private static boolean isHeld(Path store) {

@@ -78,7 +78,11 @@ public class FeedResource {
           @Content(
               mediaType = "application/json",
               schema = @Schema(type = SchemaType.ARRAY, implementation = CloudEvent.class)))
-  @APIResponse(responseCode = "410", description = "cursor-too-old: start again from the snapshot")
+  @APIResponse(
+      responseCode = "410",
+      description =
+          "cursor-too-old, or cursor-undone where the service was restored from a backup: start"
+              + " again from the snapshot")
   @NonBlocking
   public Uni<Response> read(
       @QueryParam("after") String after,
@@ -228,6 +232,15 @@ public class FeedResource {
           "cursor-too-old",
           "The changes behind this cursor are no longer kept",
           "Start again from /api/v1/feed/snapshot and go on with the cursor it gives.",
+          List.of());
+    }
+    if (!feed.isPlace(cursor.position(), head)) {
+      throw new Problem(
+          410,
+          "cursor-undone",
+          "What this cursor has read was undone",
+          "The service was taken back to a moment before it. Start again from"
+              + " /api/v1/feed/snapshot and go on with the cursor it gives.",
           List.of());
     }
   }

@@ -168,6 +168,23 @@ class StoredFeed implements Outbox {
     return entities.find(FeedHeadRow.class, FeedHeadRow.ONLY);
   }
 
+  /**
+   * Whether a change stood there, or all before it is no longer kept: a store that was taken back
+   * goes on ahead of all places that it may have given before.
+   *
+   * @param position not ahead of the head
+   */
+  @Transactional
+  boolean isPlace(long position, FeedHeadRow head) {
+    return position == head.position
+        || position == head.oldest
+        || !entities
+            .createQuery("select id from FeedEventRow where position = :position", Long.class)
+            .setParameter("position", position)
+            .getResultList()
+            .isEmpty();
+  }
+
   @Scheduled(every = "24h", delayed = "15m")
   void forgetOld() {
     instances.run(

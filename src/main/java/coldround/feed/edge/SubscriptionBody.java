@@ -40,7 +40,7 @@ record SubscriptionBody(
     List<FieldError> errors = new ArrayList<>();
     URI uri = uri(errors, fault);
     for (String type : wanted()) {
-      if (!EventTypes.ALL.contains(type)) {
+      if (type == null || !EventTypes.ALL.contains(type)) {
         errors.add(new FieldError("/types", type, "is one of " + EventTypes.ALL));
       }
     }

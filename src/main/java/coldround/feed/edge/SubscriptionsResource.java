@@ -98,7 +98,9 @@ public class SubscriptionsResource {
           @Content(
               mediaType = "application/json",
               schema = @Schema(implementation = SubscriptionView.class)))
-  @APIResponse(responseCode = "410", description = "The cursor is too old: cursor-too-old")
+  @APIResponse(
+      responseCode = "410",
+      description = "cursor-too-old, cursor-undone: no place of this feed")
   public Response subscribe(
       @HeaderParam("Idempotency-Key") String key,
       @Context SecurityContext caller,

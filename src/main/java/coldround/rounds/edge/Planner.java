@@ -119,6 +119,10 @@ class Planner implements Rounds {
       }
       end(run, run.stopped() ? State.STOPPED : State.PLANNED, run.plan().orElse(null), "");
     } catch (RuntimeException e) {
+      if (closing) {
+        // interrupted, and left for others
+        return;
+      }
       // whatever it was, the caller must see that nothing more comes; the log keeps the rest
       Log.error("plan " + run.id + " failed", e);
       end(run, State.FAILED, null, "Planning failed; the log says why.");
@@ -180,13 +184,23 @@ class Planner implements Rounds {
   void atEnd(@Observes ShutdownEvent end) {
     closing = true;
     for (PlanningRun run : runs.values()) {
-      synchronized (run.storing) {
-        keep(run, State.INTERRUPTED);
-        runs.remove(run.id);
-      }
+      leave(run);
       run.stop();
     }
     executor.shutdownNow();
+  }
+
+  private void leave(PlanningRun run) {
+    synchronized (run.storing) {
+      try {
+        keep(run, State.INTERRUPTED);
+      } catch (RuntimeException e) {
+        // others take it up once they miss its beat
+        Log.warnf("plan %s cannot be told as interrupted: %s", run.id, e);
+      } finally {
+        runs.remove(run.id);
+      }
+    }
   }
 
   private void keep(PlanningRun run, State state) {

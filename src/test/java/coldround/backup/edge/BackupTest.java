@@ -1,15 +1,20 @@
 package coldround.backup.edge;
 
 import static coldround.Api.asPlanner;
+import static org.hamcrest.Matchers.containsString;
 import static org.hamcrest.Matchers.equalTo;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import coldround.EventSchemas;
 import coldround.backup.BadBackup;
 import coldround.backup.Manifest;
 import coldround.backup.edge.StoreCommands.Login;
+import coldround.feed.Cursor;
+import coldround.feed.EventTypes;
+import com.fasterxml.jackson.databind.ObjectMapper;
 import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.response.Response;
 import io.zonky.test.db.postgres.embedded.EmbeddedPostgres;
@@ -22,8 +27,11 @@ import java.sql.Connection;
 import java.sql.ResultSet;
 import java.sql.Statement;
 import java.time.Duration;
+import java.time.Instant;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipFile;
 import java.util.zip.ZipOutputStream;
@@ -105,6 +113,27 @@ class BackupTest {
     return rows;
   }
 
+  /** All but the one change that says that it was restored. */
+  private static Map<String, String> asBackedUp(Connection connection, Manifest manifest)
+      throws Exception {
+    try (Statement statement = connection.createStatement()) {
+      long id;
+      try (ResultSet last =
+          statement.executeQuery(
+              "select * from feed_event order by id desc fetch first row only")) {
+        assertTrue(last.next());
+        id = last.getLong("id");
+        assertEquals(EventTypes.FEED_RESTORED, last.getString("type"));
+        assertEquals(id, last.getLong("position"));
+        assertTrue(id > manifest.made().toEpochMilli() * 1000, "far ahead: " + id);
+        assertTrue(last.getString("data").contains(manifest.made().toString()));
+      }
+      statement.execute("delete from feed_event where id = " + id);
+      statement.execute("update feed_head set position = (select max(position) from feed_event)");
+    }
+    return withoutAudit(connection);
+  }
+
   private Map<String, String> here() throws Exception {
     try (Connection connection = store.getConnection()) {
       return withoutAudit(connection);
@@ -126,21 +155,103 @@ class BackupTest {
     Manifest manifest = commands.restore(file);
     try (Connection connection =
         new Login(H2.formatted(folder.resolve("new")), "sa", "sa").open()) {
-      same(here(), withoutAudit(connection));
       numberingGoesOn(connection, manifest);
+      same(here(), asBackedUp(connection, manifest));
     }
   }
 
-  /** Nothing that comes later may take a number that was given before. */
+  /** Nothing that comes later may take a number that was given before, also behind the backup. */
   private static void numberingGoesOn(Connection connection, Manifest manifest) throws Exception {
-    assertEquals(manifest.next(), new Schema(connection).next());
+    Map<String, Long> next = new TreeMap<>(new Schema(connection).next());
+    long change = next.get("feed_event.id");
+    assertTrue(change > manifest.made().toEpochMilli() * 1000, "changes: " + change);
+    next.put("feed_event.id", manifest.next().get("feed_event.id"));
+    assertEquals(manifest.next(), next);
+    connection.setAutoCommit(false);
     try (Statement statement = connection.createStatement()) {
       statement.execute(
           "insert into feed_event (type, subject, happened, data) values ('t', 's', now(), '{}')");
       try (ResultSet id = statement.executeQuery("select max(id) from feed_event")) {
         id.next();
-        assertEquals(manifest.next().get("feed_event.id"), id.getLong(1));
+        assertEquals(change, id.getLong(1));
       }
+    }
+    connection.rollback();
+    connection.setAutoCommit(true);
+  }
+
+  private static String cursor() {
+    return asPlanner().get("/api/v1/feed/snapshot?limit=1").jsonPath().getString("cursor");
+  }
+
+  /**
+   * A reader that had come to the moment of the backup goes on, whoever had read on after it begins
+   * anew, however much has been told since.
+   */
+  @Test
+  void aReaderThatKnowsWhatWasUndoneIsSentToTheSnapshot() throws Exception {
+    String kept = cursor();
+    String undone = new Cursor(Cursor.parse(kept).orElseThrow().position() + 1).text();
+    Instant made = Instant.now();
+    try (Connection connection = store.getConnection()) {
+      FeedRestored.mark(connection, new ObjectMapper(), made, made.plusSeconds(1));
+    }
+    send("customers", "customer,name\nBK,Renamed\n");
+    List<Map<String, Object>> told =
+        asPlanner()
+            .get("/api/v1/feed?limit=500&after=" + kept)
+            .then()
+            .statusCode(200)
+            .extract()
+            .jsonPath()
+            .getList("items");
+    assertEquals(EventTypes.FEED_RESTORED, told.get(0).get("type"));
+    told.forEach(EventSchemas::check);
+    for (String wait : List.of("", "&wait=1", "&limit=1")) {
+      asPlanner()
+          .get("/api/v1/feed?after=" + undone + wait)
+          .then()
+          .statusCode(410)
+          .contentType("application/problem+json")
+          .body("type", equalTo("urn:coldround:problem:cursor-undone"))
+          .body("detail", containsString("/api/v1/feed/snapshot"));
+    }
+    asPlanner()
+        .contentType("application/json")
+        .body("{\"url\": \"http://127.0.0.1:9/\", \"after\": \"" + undone + "\"}")
+        .post("/api/v1/subscriptions")
+        .then()
+        .statusCode(410);
+    asPlanner().get("/api/v1/feed?after=" + cursor()).then().statusCode(200);
+    try (Connection connection = store.getConnection()) {
+      // twice within a moment, or by a clock that goes back: still ahead
+      long first = FeedRestored.mark(connection, new ObjectMapper(), null, made);
+      assertTrue(FeedRestored.mark(connection, new ObjectMapper(), null, made) > first);
+    }
+  }
+
+  /** As after the database's own tools. */
+  @Test
+  void aStoreThatWasTakenBackByOtherMeansIsMarked() throws Exception {
+    Path data = folder.resolve("marked");
+    StoreCommands commands = inFolder(data);
+    BadBackup none = assertThrows(BadBackup.class, commands::restored);
+    assertTrue(none.getMessage().contains("There is no store"), none.getMessage());
+    commands.restore(file);
+    commands.restored();
+    try (Connection connection = new Login(H2.formatted(data), "sa", "sa").open();
+        Statement statement = connection.createStatement();
+        ResultSet marks =
+            statement.executeQuery(
+                "select count(*), max(position) = (select position from feed_head) from feed_event"
+                    + " where type = '"
+                    + EventTypes.FEED_RESTORED
+                    + "'")) {
+      marks.next();
+      assertEquals(2, marks.getInt(1));
+      assertTrue(marks.getBoolean(2), "the feed goes on behind it");
+      BadBackup used = assertThrows(BadBackup.class, commands::restored);
+      assertTrue(used.getMessage().contains("is in use"), used.getMessage());
     }
   }
 
@@ -151,13 +262,13 @@ class BackupTest {
       StoreCommands commands = new StoreCommands(Optional.empty(), none -> login);
       Manifest manifest = commands.restore(file);
       try (Connection connection = login.open()) {
-        same(here(), withoutAudit(connection));
         numberingGoesOn(connection, manifest);
+        same(here(), asBackedUp(connection, manifest));
       }
       BadBackup refused = assertThrows(BadBackup.class, () -> commands.restore(file));
       assertTrue(refused.getMessage().contains("is not overwritten"), refused.getMessage());
       Path second = folder.resolve("second.zip");
-      assertEquals(manifest.allRows() + 1, commands.backup(second).allRows());
+      assertEquals(manifest.allRows(), commands.backup(second).allRows());
     }
   }
 

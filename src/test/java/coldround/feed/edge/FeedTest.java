@@ -277,7 +277,7 @@ class FeedTest {
   @ParameterizedTest
   @ValueSource(
       strings = {
-        "after=f1.zzzzzzz",
+        "after=f1.zzzzzzzzzzzz",
         "after=nonsense",
         "after=f1.",
         "after=f1.-1",

@@ -388,7 +388,7 @@ class WebHooksTest {
         "{\"url\": \"ftp://127.0.0.1/\"}|/url|400",
         "{\"url\": \"https://a b/\"}|/url|400",
         "{\"url\": \"http://127.0.0.1/\", \"types\": [\"x\"]}|/types|400",
-        "{\"url\": \"http://127.0.0.1/\", \"after\": \"f1.zzzzzzz\"}|after|400",
+        "{\"url\": \"http://127.0.0.1/\", \"after\": \"f1.zzzzzzzzzzzz\"}|after|400",
         "{\"url\": \"http://127.0.0.1/\", \"color\": 1}|/color|400",
         "[]|/|400"
       })
