@@ -9,10 +9,13 @@ import com.fasterxml.jackson.databind.JsonMappingException;
 import com.fasterxml.jackson.databind.exc.MismatchedInputException;
 import io.quarkus.logging.Log;
 import io.quarkus.security.ForbiddenException;
+import io.quarkus.vertx.http.runtime.CurrentVertxRequest;
+import io.vertx.ext.web.RoutingContext;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.WebApplicationException;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriInfo;
+import java.io.IOException;
 import java.net.URI;
 import java.util.List;
 import java.util.Locale;
@@ -26,10 +29,12 @@ import org.jboss.resteasy.reactive.server.ServerExceptionMapper;
 class ProblemMappers {
 
   private final Caller caller;
+  private final CurrentVertxRequest request;
 
   @Inject
-  ProblemMappers(Caller caller) {
+  ProblemMappers(Caller caller, CurrentVertxRequest request) {
     this.caller = caller;
+    this.request = request;
   }
 
   @ServerExceptionMapper
@@ -60,13 +65,7 @@ class ProblemMappers {
     if (refusal.getCause() instanceof JsonProcessingException json) {
       return badJson(json);
     }
-    Problem problem =
-        new Problem(
-            status,
-            "http-" + status,
-            given.getStatusInfo().getReasonPhrase(),
-            say(status),
-            List.of());
+    Problem problem = refusal(status, given.getStatusInfo().getReasonPhrase());
     given
         .getStringHeaders()
         .forEach(
@@ -76,6 +75,10 @@ class ProblemMappers {
               }
             });
     return problem.response();
+  }
+
+  private static Problem refusal(int status, String title) {
+    return new Problem(status, "http-" + status, title, say(status), List.of());
   }
 
   private static String say(int status) {
@@ -135,12 +138,27 @@ class ProblemMappers {
         .response();
   }
 
+  /** The rest of the body will not come, and nobody hears the answer. */
+  private boolean hungUp(Throwable fault) {
+    RoutingContext call = request.getCurrent();
+    boolean gone = call != null && call.response().closed();
+    Throwable cause = fault;
+    while (cause != null && !(cause instanceof IOException)) {
+      cause = cause.getCause();
+    }
+    return gone && cause != null;
+  }
+
   @ServerExceptionMapper
   Response unforeseen(Throwable fault) {
     Optional<Problem> passing = StoreFaults.of(fault);
     if (passing.isPresent()) {
       Log.warnf("the store fails: %s", fault);
       return passing.get().response();
+    }
+    if (hungUp(fault)) {
+      Log.infof("a caller hung up in the middle of a call: %s", fault);
+      return refusal(400, "Bad Request").response();
     }
     String id = UUID.randomUUID().toString();
     Log.errorf(fault, "fault %s", id);

@@ -18,6 +18,8 @@ import java.time.format.DateTimeParseException;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
+import java.util.Objects;
 import java.util.UUID;
 import org.eclipse.microprofile.config.inject.ConfigProperty;
 
@@ -26,6 +28,7 @@ import org.eclipse.microprofile.config.inject.ConfigProperty;
 class AccountBook {
 
   private static final int LONGEST_NAME = 200;
+  private static final int LONGEST_LOGIN = 255;
 
   private final Fleet fleet;
   private final KnownSecrets known;
@@ -102,6 +105,7 @@ class AccountBook {
       belongs(role, asked, wrong);
     }
     Instant expires = expires(asked.expires(), wrong);
+    String login = login(asked.login(), "", wrong);
     if (!wrong.isEmpty()) {
       throw Problem.badFields(wrong);
     }
@@ -112,6 +116,7 @@ class AccountBook {
     row.customer = text(asked.customer());
     row.technician = text(asked.technician());
     row.created = now();
+    row.login = login;
     Secret token = Secret.random();
     row.token(token, expires);
     row.persist();
@@ -125,7 +130,7 @@ class AccountBook {
 
   private String brief(AccountRow row) {
     String ended = row.ended(now());
-    return "%s, %s%s%s, %s, token %s…, %s"
+    return "%s, %s%s%s, %s, token %s…, %s%s"
         .formatted(
             row.name,
             row.role,
@@ -133,7 +138,8 @@ class AccountBook {
             row.technician.isEmpty() ? "" : " " + row.technician,
             ended.isEmpty() ? "valid" : ended,
             row.tokenPrefix,
-            row.expires == null ? "without an end" : "until " + row.expires);
+            row.expires == null ? "without an end" : "until " + row.expires,
+            row.login == null ? "" : ", logs in as " + row.login);
   }
 
   private static String text(String text) {
@@ -205,6 +211,43 @@ class AccountBook {
     note(row, "renewed", was);
     PageSessionRow.delete("accountId", id);
     return AccountView.of(row, now(), token.text());
+  }
+
+  /** How the person logs in at a provider; what was open by the old way is not any more. */
+  AccountView login(String id, AccountBody.Login asked) {
+    AccountView changed = changed(id, asked);
+    known.forget();
+    return changed;
+  }
+
+  @Transactional
+  AccountView changed(String id, AccountBody.Login asked) {
+    AccountRow row = locked(id);
+    List<FieldError> wrong = new ArrayList<>();
+    String login = login(asked.login(), id, wrong);
+    if (!wrong.isEmpty()) {
+      throw Problem.badFields(wrong);
+    }
+    if (!Objects.equals(login, row.login)) {
+      String was = brief(row);
+      row.login = login;
+      note(row, "log-in changed", was);
+      PageSessionRow.delete("accountId", id);
+    }
+    return AccountView.of(row, now(), null);
+  }
+
+  /** Null where none is wanted. */
+  private static String login(String said, String id, List<FieldError> wrong) {
+    String login = text(said);
+    if (login.length() > LONGEST_LOGIN) {
+      wrong.add(new FieldError("/login", login, "has at most 255 characters"));
+    } else if (AccountRow.count(
+            "lower(login) = ?1 and id <> ?2", login.toLowerCase(Locale.ROOT), id)
+        > 0) {
+      wrong.add(new FieldError("/login", login, "belongs to another account; take it there first"));
+    }
+    return login.isEmpty() ? null : login;
   }
 
   /** Its token and sessions count no more. */

@@ -55,6 +55,7 @@ public class AccountPages {
       String prefix,
       String until,
       String used,
+      String login,
       boolean own) {
     public boolean isRevocable() {
       return !own && !state.equals("revoked");
@@ -65,11 +66,13 @@ public class AccountPages {
    * All that the page shows.
    *
    * @param made with its token, which is shown this once; null for none
+   * @param provider how people call the provider of log-ins; empty where there is none
    * @param next cursor of the following accounts; empty at the end
    */
   public record Book(
       List<Line> lines,
       String next,
+      String provider,
       AccountView made,
       AccountBody typed,
       List<FieldError> wrong,
@@ -77,19 +80,21 @@ public class AccountPages {
       List<Customer> customers,
       List<Technician> technicians) {}
 
-  private static final AccountBody BLANK = new AccountBody("", "", "", "", "");
+  private static final AccountBody BLANK = new AccountBody("", "", "", "", "", "");
 
   private final AccountBook book;
   private final Fleet fleet;
   private final Today today;
   private final Caller caller;
+  private final Provider provider;
 
   @Inject
-  AccountPages(AccountBook book, Fleet fleet, Today today, Caller caller) {
+  AccountPages(AccountBook book, Fleet fleet, Today today, Caller caller, Provider provider) {
     this.book = book;
     this.fleet = fleet;
     this.today = today;
     this.caller = caller;
+    this.provider = provider;
   }
 
   @GET
@@ -112,8 +117,9 @@ public class AccountPages {
       @FormParam("role") String role,
       @FormParam("customer") String customer,
       @FormParam("technician") String technician,
-      @FormParam("expires") String expires) {
-    AccountBody typed = new AccountBody(name, role, customer, technician, expires);
+      @FormParam("expires") String expires,
+      @FormParam("login") String login) {
+    AccountBody typed = new AccountBody(name, role, customer, technician, expires, login);
     return told(typed, () -> book.make(meant(typed)));
   }
 
@@ -130,7 +136,8 @@ public class AccountPages {
         typed.role(),
         role == Role.CUSTOMER ? typed.customer() : "",
         role == Role.TECHNICIAN ? typed.technician() : "",
-        expires);
+        expires,
+        typed.login());
   }
 
   @POST
@@ -139,6 +146,15 @@ public class AccountPages {
   @Operation(hidden = true)
   public Response renew(@PathParam("id") String id) {
     return told(BLANK, () -> book.renew(id, new AccountBody.Renewal(null)));
+  }
+
+  @POST
+  @Path("{id}/login")
+  @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
+  @RolesAllowed(Role.PLANNER_CODE)
+  @Operation(hidden = true)
+  public Response login(@PathParam("id") String id, @FormParam("login") String login) {
+    return told(BLANK, () -> book.login(id, new AccountBody.Login(login)));
   }
 
   @POST
@@ -174,6 +190,7 @@ public class AccountPages {
         new Book(
             shown.stream().map(this::line).toList(),
             more ? Parameters.cursor(shown.get(SHOWN - 1).id()) : "",
+            provider.name(),
             made,
             typed,
             wrong,
@@ -197,6 +214,7 @@ public class AccountPages {
         account.tokenPrefix(),
         day(account.expires()),
         day(account.lastUsed()),
+        account.login() == null ? "" : account.login(),
         account.id().equals(caller.account().id()));
   }
 

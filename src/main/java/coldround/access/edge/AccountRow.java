@@ -21,6 +21,9 @@ class AccountRow extends PanacheEntityBase {
   String tokenPrefix;
   Instant created;
 
+  /** By what a provider of log-ins knows the person; null where it does not. */
+  String login;
+
   /** Null for a token that does not end. */
   Instant expires;
 

@@ -8,6 +8,7 @@ import java.time.Instant;
  *
  * @param state valid, expired or revoked
  * @param tokenPrefix beginning of its token, to know it by
+ * @param login by what a provider of log-ins knows the person; left out where it does not
  * @param token told once, when it is made; left out otherwise
  */
 @JsonInclude(JsonInclude.Include.NON_EMPTY)
@@ -23,6 +24,7 @@ public record AccountView(
     Instant expires,
     Instant revoked,
     Instant lastUsed,
+    String login,
     String token) {
 
   static AccountView of(AccountRow row, Instant now, String token) {
@@ -39,6 +41,7 @@ public record AccountView(
         row.expires,
         row.revoked,
         row.lastUsed,
+        row.login,
         token);
   }
 }

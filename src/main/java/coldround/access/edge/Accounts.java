@@ -10,6 +10,8 @@ import jakarta.transaction.Transactional;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import org.eclipse.microprofile.config.inject.ConfigProperty;
 
@@ -74,6 +76,12 @@ class Accounts {
   }
 
   private Found found(AccountRow row, Secret secret, boolean session, Instant until, long read) {
+    Found found = found(row);
+    found.opens().ifPresent(account -> known.keep(session, secret, account, until, read));
+    return found;
+  }
+
+  private Found found(AccountRow row) {
     Instant now = clock.instant();
     String ended = row.ended(now);
     if (!ended.isEmpty()) {
@@ -87,21 +95,27 @@ class Accounts {
           row.id,
           now.minus(USE_WRITTEN));
     }
-    Account account = row.read();
-    known.keep(session, secret, account, until, read);
-    return new Found(account, "");
+    return new Found(row.read(), "");
   }
 
-  /** A page session for the account, until it leaves. */
+  /** The account of a person as a provider of log-ins calls them, in whatever case. */
   @Transactional
-  Secret enter(Account account) {
+  Found byLogin(String login) {
+    List<AccountRow> rows =
+        AccountRow.list("lower(login) = ?1", login.strip().toLowerCase(Locale.ROOT));
+    return rows.size() == 1 ? found(rows.get(0)) : Found.NOTHING;
+  }
+
+  /** A page session for the account, until it leaves or the time is over. */
+  @Transactional
+  Secret enter(Account account, Duration lasts) {
     Instant now = clock.instant();
     PageSessionRow.delete("expires < ?1", now);
     Secret key = Secret.random();
     PageSessionRow session = new PageSessionRow();
     session.hash = key.hash();
     session.accountId = account.id();
-    session.expires = now.plus(sessionLasts);
+    session.expires = now.plus(lasts);
     session.persist();
     return key;
   }

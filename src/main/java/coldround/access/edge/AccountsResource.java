@@ -10,6 +10,7 @@ import jakarta.inject.Inject;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.POST;
+import jakarta.ws.rs.PUT;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.QueryParam;
@@ -150,6 +151,37 @@ public class AccountsResource {
     return Response.ok(book.renew(id, asked), MediaType.APPLICATION_JSON_TYPE)
         .header("Cache-Control", "no-store")
         .build();
+  }
+
+  @PUT
+  @Path("{id}/login")
+  @Consumes(MediaType.APPLICATION_JSON)
+  @RolesAllowed(Role.PLANNER_CODE)
+  @Operation(
+      operationId = "setLogin",
+      summary =
+          "Says by what a provider of log-ins knows the person of an account; its page sessions end"
+              + " where that changes")
+  @RequestBody(
+      content =
+          @Content(
+              mediaType = MediaType.APPLICATION_JSON,
+              schema = @Schema(implementation = AccountBody.Login.class),
+              examples =
+                  @ExampleObject(
+                      name = "e-mail address",
+                      value = "{\"login\": \"kim@contractor.example\"}")))
+  @APIResponse(
+      responseCode = "200",
+      description = "The account without its token",
+      content =
+          @Content(
+              mediaType = MediaType.APPLICATION_JSON,
+              schema = @Schema(implementation = AccountView.class)))
+  @APIResponse(responseCode = "400", description = "A field is wrong; see errors: bad-request")
+  public Response login(@PathParam("id") String id, InputStream sent) {
+    AccountBody.Login asked = json.read(JsonBody.bytes(sent), AccountBody.Login.class);
+    return Response.ok(book.login(id, asked), MediaType.APPLICATION_JSON_TYPE).build();
   }
 
   @POST

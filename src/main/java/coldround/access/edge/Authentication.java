@@ -46,6 +46,8 @@ class Authentication implements HttpAuthenticationMechanism {
 
   private static final String REFUSED = "coldround.refused";
 
+  private static final int BEFORE_THE_EXTENSIONS = 2000;
+
   private final Doorkeeper door;
   private final ObjectMapper json;
 
@@ -67,6 +69,11 @@ class Authentication implements HttpAuthenticationMechanism {
       this.session = session;
       this.address = address;
     }
+  }
+
+  @Override
+  public int getPriority() {
+    return BEFORE_THE_EXTENSIONS;
   }
 
   @Override

@@ -31,17 +31,19 @@ public class EnterPage {
 
   @CheckedTemplate
   static class Templates {
-    static native TemplateInstance enter(String refused);
+    static native TemplateInstance enter(String refused, String provider, String ending);
   }
 
   private final Doorkeeper door;
   private final Accounts accounts;
+  private final Provider provider;
   private final RoutingContext context;
 
   @Inject
-  EnterPage(Doorkeeper door, Accounts accounts, RoutingContext context) {
+  EnterPage(Doorkeeper door, Accounts accounts, Provider provider, RoutingContext context) {
     this.door = door;
     this.accounts = accounts;
+    this.provider = provider;
     this.context = context;
   }
 
@@ -49,8 +51,19 @@ public class EnterPage {
   @Path("enter")
   @PermitAll
   @Operation(hidden = true)
-  public Response ask(@QueryParam("token") String token) {
-    return token == null || token.isBlank() ? form(Response.ok(), "") : shown(token);
+  public Response ask(
+      @QueryParam("token") String token,
+      @QueryParam("left") String left,
+      @QueryParam("error") String error) {
+    if (token != null && !token.isBlank()) {
+      return shown(token);
+    }
+    // what else the provider says of it is not repeated: anybody can make up such an address
+    String refused =
+        error == null || !provider.on()
+            ? ""
+            : "You were not let in where you log in. Try once more.";
+    return form(Response.ok(), refused, provider.name(), left == null ? "" : provider.ending());
   }
 
   @POST
@@ -87,16 +100,25 @@ public class EnterPage {
         : "This token is " + found.ended() + ". A planner can give you a new one.";
   }
 
-  private static Response form(Response.ResponseBuilder response, String refused) {
+  private Response form(Response.ResponseBuilder response, String refused) {
+    return form(response, refused, provider.name(), "");
+  }
+
+  /**
+   * @param provider how people call the provider of log-ins; empty where there is none
+   * @param ending where the session there ends; empty to say nothing of it
+   */
+  static Response form(
+      Response.ResponseBuilder response, String refused, String provider, String ending) {
     return response
-        .entity(Templates.enter(refused).render())
+        .entity(Templates.enter(refused, provider, ending).render())
         .header("Cache-Control", "no-store")
         .build();
   }
 
   private Response entered(Account account) {
-    Secret key = accounts.enter(account);
-    return away(Home.of(account.role()), key.text(), (int) accounts.sessionLasts().toSeconds());
+    Secret key = accounts.enter(account, accounts.sessionLasts());
+    return away(Home.of(account.role()), key.text(), accounts.sessionLasts());
   }
 
   @POST
@@ -107,19 +129,22 @@ public class EnterPage {
     if (key != null) {
       accounts.leave(new Secret(key));
     }
-    return away("/enter", "", 0);
+    return away(provider.on() ? "/enter?left=yes" : "/enter", "", Duration.ZERO);
   }
 
-  private Response away(String target, String key, int seconds) {
-    NewCookie cookie =
-        new NewCookie.Builder(Authentication.COOKIE)
-            .value(key)
-            .path("/")
-            .maxAge(seconds)
-            .httpOnly(true)
-            .secure(context.request().isSSL())
-            .sameSite(NewCookie.SameSite.STRICT)
-            .build();
-    return Response.seeOther(URI.create(target)).cookie(cookie).build();
+  private Response away(String target, String key, Duration lasts) {
+    return Response.seeOther(URI.create(target)).cookie(cookie(key, lasts, context)).build();
+  }
+
+  /** By which a browser is known; no time for one that is to be forgotten. */
+  static NewCookie cookie(String key, Duration lasts, RoutingContext context) {
+    return new NewCookie.Builder(Authentication.COOKIE)
+        .value(key)
+        .path("/")
+        .maxAge((int) lasts.toSeconds())
+        .httpOnly(true)
+        .secure(context.request().isSSL())
+        .sameSite(NewCookie.SameSite.STRICT)
+        .build();
   }
 }

@@ -11,7 +11,7 @@ import java.nio.charset.StandardCharsets;
 final class ExpiredPage {
 
   private static final String PAGE = read("expired.html");
-  private static final String POLICY =
+  static final String POLICY =
       "default-src 'none'; style-src 'self'; img-src 'self'; base-uri 'none';"
           + " frame-ancestors 'none'";
 

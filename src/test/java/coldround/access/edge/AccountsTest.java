@@ -145,6 +145,46 @@ class AccountsTest {
   }
 
   @Test
+  void theLogInOfAPersonIsOneAccountsAloneAndIsNoted() {
+    String login = "Kim-" + java.util.UUID.randomUUID() + "@contractor.example";
+    JsonPath first =
+        post(ACCOUNTS, "{'name': 'Kim', 'role': 'scheduler', 'login': '" + login + "'}").jsonPath();
+    assertEquals(login, first.getString("login"));
+    post(
+            ACCOUNTS,
+            "{'name': 'Another', 'role': 'scheduler', 'login': '" + login.toLowerCase() + "'}")
+        .then()
+        .statusCode(400)
+        .body("errors[0].field", equalTo("/login"))
+        .body("errors[0].message", containsString("another account"));
+    String second = scheduler().getString("id");
+    put(second, "{'login': '" + login + "'}").then().statusCode(400);
+    put(second, "{'login': '" + "x".repeat(256) + "'}").then().statusCode(400);
+    String key = enter(first.getString("token"));
+    assertEquals(200, page(key));
+    // the same again changes nothing; another ends what is open
+    put(first.getString("id"), "{'login': '" + login + "'}").then().statusCode(200);
+    assertEquals(200, page(key));
+    put(first.getString("id"), "{'login': ''}").then().statusCode(200).body("login", nullValue());
+    assertEquals(303, page(key));
+    feed(first.getString("token")).statusCode(200);
+    put(second, "{'login': '" + login + "'}").then().statusCode(200).body("login", equalTo(login));
+    asPlanner()
+        .get("/api/v1/audit?limit=20")
+        .then()
+        .body("items.action", org.hamcrest.Matchers.hasItem("log-in changed"))
+        .body(containsString("logs in as " + login));
+    put("nobody", "{'login': 'a'}").then().statusCode(404);
+  }
+
+  private static Response put(String id, String json) {
+    return asPlanner()
+        .contentType("application/json")
+        .body(json.replace('\'', '"'))
+        .put(ACCOUNTS + "/" + id + "/login");
+  }
+
+  @Test
   void anExpiredTokenIsToldFromAnUnknownOne() {
     JsonPath made = scheduler();
     String key = enter(made.getString("token"));

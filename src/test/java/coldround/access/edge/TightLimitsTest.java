@@ -113,9 +113,14 @@ class TightLimitsTest {
 
   /** A call whose sender has stopped in the middle of its body. */
   private Socket halfSent(String token) throws IOException {
+    return halfSent(token, "/api/v1/imports/customers", "text/csv");
+  }
+
+  private Socket halfSent(String token, String path, String type) throws IOException {
     Socket socket = new Socket(service.getHost(), service.getPort());
     String head =
-        "POST /api/v1/imports/customers HTTP/1.1\r\nHost: localhost\r\nContent-Type: text/csv"
+        "POST "
+            + (path + " HTTP/1.1\r\nHost: localhost\r\nContent-Type: " + type)
             + "\r\nContent-Length: 1000\r\nAuthorization: Bearer "
             + token
             + "\r\n\r\ncustomer,na";
@@ -123,11 +128,43 @@ class TightLimitsTest {
     return socket;
   }
 
+  @Test
+  void oneWhoHasADearCallUnderWayIsToldToWaitAndOthersAreNotHurt() throws Exception {
+    String dear = TwoCustomers.account("planner", "").getString("token");
+    String other = TwoCustomers.account("planner", "").getString("token");
+    try (Socket socket = halfSent(dear, "/api/v1/scoring/trial", "application/json")) {
+      export(dear, 429);
+      String told = ask(dear, "/api/v1/exports/customers.csv");
+      assertTrue(told.contains("urn:coldround:problem:too-many-calls"), told);
+      assertTrue(told.toLowerCase().contains("\nretry-after: 1"), told);
+      assertTrue(told.contains("that cost much are under way"), told);
+      // what costs little goes on, and so do the dear calls of others
+      assertEquals(200, status(dear));
+      export(other, 200);
+    }
+    export(dear, 200);
+  }
+
+  private String ask(String token, String path) throws IOException {
+    return from("127.0.0.7", "GET " + path + " HTTP/1.1\r\nAuthorization: Bearer " + token, "");
+  }
+
+  /** Asks every 1.2 s, which is less than the account may, until it is answered so. */
+  private void export(String token, int wanted) throws Exception {
+    long end = System.nanoTime() + 30_000_000_000L;
+    String answer = ask(token, "/api/v1/exports/customers.csv");
+    while (!answer.startsWith("HTTP/1.1 " + wanted) && System.nanoTime() < end) {
+      Thread.sleep(1200);
+      answer = ask(token, "/api/v1/exports/customers.csv");
+    }
+    status(wanted, answer);
+  }
+
   private static int status(String token) {
     return given().auth().preemptive().oauth2(token).get("/api/v1/refrigerants").statusCode();
   }
 
-  /** Asks every 1.2 s, which is less than the account may, until it is answered so. */
+  /** The same for a call that costs little. */
   private static void until(String token, int wanted) throws InterruptedException {
     long end = System.nanoTime() + 30_000_000_000L;
     int status = status(token);
