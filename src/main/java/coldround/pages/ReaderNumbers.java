@@ -3,6 +3,7 @@ package coldround.pages;
 import coldround.quantity.Measure;
 import java.text.DecimalFormatSymbols;
 import java.util.Comparator;
+import java.util.Currency;
 import java.util.List;
 import java.util.Locale;
 import java.util.Set;
@@ -15,7 +16,8 @@ import java.util.stream.Stream;
 /**
  * Puts the decimal sign and the sign between thousands of a reader's language into the numbers of a
  * finished page. Only what is plainly a number of ours changes: one with its unit of measure, one
- * that stands alone, one between thousands. What people typed, sources and codes stay as they are.
+ * that stands alone, one between thousands; an amount of money gets its thousands told apart. What
+ * people typed, sources and codes stay as they are.
  */
 public final class ReaderNumbers {
 
@@ -28,6 +30,15 @@ public final class ReaderNumbers {
   private static final Pattern ALONE =
       Pattern.compile("\\s*(?:&minus;|[+\\u2212-])?[\\d,]+\\.\\d+\\s*");
   private static final Pattern BEHIND = behind();
+  // ISO 4217
+  private static final String CURRENCY =
+      Currency.getAvailableCurrencies().stream()
+          .map(Currency::getCurrencyCode)
+          .sorted()
+          .collect(Collectors.joining("|", "[ \\u00a0](?:", ")(?!\\w)"));
+  private static final Pattern MONEY = Pattern.compile(CURRENCY);
+  private static final Pattern AMOUNT = Pattern.compile("\\d{4}(?:\\.\\d+)?" + CURRENCY);
+  private static final Pattern THOUSAND = Pattern.compile("(?<=\\d)(?=(?:\\d{3})+$)");
   private static final String EXPONENT = "exponent ";
   private static final Set<String> AS_TYPED =
       Set.of("script", "style", "textarea", "code", "pre", "option");
@@ -77,7 +88,7 @@ public final class ReaderNumbers {
 
   /** The page with its numbers as the reader writes them. */
   public String page(String html) {
-    if (plain()) {
+    if (plain() && !AMOUNT.matcher(html).find()) {
       return html;
     }
     StringBuilder out = new StringBuilder(html.length() + 64);
@@ -109,7 +120,15 @@ public final class ReaderNumbers {
         .replaceAll(
             found ->
                 Matcher.quoteReplacement(
-                    ours(found, text, alone) ? written(found) : found.group()));
+                    money(found, text)
+                        ? written(found, THOUSAND.matcher(found.group(2)).replaceAll(","))
+                        : ours(found, text, alone)
+                            ? written(found, found.group(2))
+                            : found.group()));
+  }
+
+  private static boolean money(MatchResult number, String text) {
+    return MONEY.matcher(text).region(number.end(), text.length()).lookingAt();
   }
 
   private static boolean ours(MatchResult number, String text, boolean alone) {
@@ -123,8 +142,8 @@ public final class ReaderNumbers {
         || BEHIND.matcher(text).region(number.end(), text.length()).lookingAt();
   }
 
-  private String written(MatchResult number) {
-    String whole = number.group(2).replace(',', thousands);
+  private String written(MatchResult number, String grouped) {
+    String whole = grouped.replace(',', thousands);
     String rest = number.group(3) == null ? "" : decimal + number.group(3).substring(1);
     return number.group(1) + whole + rest;
   }

@@ -27,6 +27,7 @@ import java.util.Set;
  * @param rest the break, empty for none
  * @param from where it starts and ends, empty when that is at home
  * @param bring for the whole day
+ * @param cautions of the day, each once; the units refer to them by their letters
  */
 public record RouteSheet(
     String day,
@@ -36,7 +37,11 @@ public record RouteSheet(
     String rest,
     String from,
     List<String> bring,
+    List<Caution> cautions,
     List<Stop> stops) {
+
+  /** What to beware of on that day, and the letter that units refer to it by. */
+  public record Caution(String letter, String text) {}
 
   /** One stop. */
   public record Stop(
@@ -48,7 +53,11 @@ public record RouteSheet(
       String hours,
       List<UnitPart> units) {}
 
-  /** One unit there. */
+  /**
+   * One unit there.
+   *
+   * @param cautions letters of the cautions of the sheet that hold for it
+   */
   public record UnitPart(
       String tag,
       String what,
@@ -74,8 +83,9 @@ public record RouteSheet(
 
     public RouteSheet sheet(RoundPlan.Round round) {
       List<Stop> stops = new ArrayList<>();
+      Lettered cautions = new Lettered();
       for (RoundPlan.Stop stop : round.stops()) {
-        stops.add(stop(stops.size() + 1, stop, round));
+        stops.add(stop(stops.size() + 1, stop, round, cautions));
       }
       Set<String> bring = new LinkedHashSet<>();
       stops.forEach(stop -> stop.units.forEach(unit -> bring.addAll(unit.bring)));
@@ -89,6 +99,7 @@ public record RouteSheet(
           RoundWords.rest(round),
           stations(round),
           List.copyOf(bring),
+          cautions.all(),
           stops);
     }
 
@@ -104,13 +115,13 @@ public record RouteSheet(
       return place.road().equals(home) ? "home" : place.road();
     }
 
-    private Stop stop(int number, RoundPlan.Stop stop, RoundPlan.Round round) {
+    private Stop stop(int number, RoundPlan.Stop stop, RoundPlan.Round round, Lettered lettered) {
       Map<String, List<Job>> byUnit = new LinkedHashMap<>();
       for (Job job : stop.call().jobs()) {
         byUnit.computeIfAbsent(job.unit(), unit -> new ArrayList<>()).add(job);
       }
       List<UnitPart> parts = new ArrayList<>();
-      byUnit.forEach((unit, jobs) -> parts.add(part(unit, jobs)));
+      byUnit.forEach((unit, jobs) -> parts.add(part(unit, jobs, lettered)));
       return new Stop(
           number,
           RoundWords.clock(stop.begins(), round.zone()),
@@ -121,7 +132,7 @@ public record RouteSheet(
           parts);
     }
 
-    private UnitPart part(String unitId, List<Job> jobs) {
+    private UnitPart part(String unitId, List<Job> jobs, Lettered lettered) {
       Known known = units.get(unitId);
       Optional<Visit> last =
           known == null
@@ -143,7 +154,7 @@ public record RouteSheet(
           last.map(this::readings).orElse(List.of()),
           jobs.stream().map(job -> work(job, known)).toList(),
           List.copyOf(bring),
-          List.copyOf(cautions));
+          cautions.stream().map(lettered::of).toList());
     }
 
     private static String what(Unit unit) {

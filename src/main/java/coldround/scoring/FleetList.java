@@ -76,6 +76,22 @@ public interface FleetList {
    */
   List<FleetLine> lines(Search search, Order order, Place after, int limit);
 
+  /**
+   * Lines of a search and how many units it finds in all, at the price of as few looks through the
+   * fleet as it takes.
+   */
+  record Found(List<FleetLine> lines, long count) {
+    public Found {
+      lines = List.copyOf(lines);
+    }
+  }
+
+  /**
+   * @param after place that the lines follow, null for the beginning
+   * @return at most {@code limit} lines, and the count of all
+   */
+  Found find(Search search, Order order, Place after, int limit);
+
   Optional<FleetLine> line(String unitId);
 
   /** How many units the search finds. */

@@ -62,6 +62,28 @@ class ReaderNumbersTest {
         GERMAN.page("<div class=\"note\"><div>1.5 lb</div></div><p>1.5 lb</p>"));
   }
 
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "<dd>20131 USD</dd> | <dd>20,131 USD</dd> | <dd>20.131 USD</dd>",
+        "<dd>+20131 USD</dd> | <dd>+20,131 USD</dd> | <dd>+20.131 USD</dd>",
+        "<dd>-1234567.50 EUR</dd> | <dd>-1,234,567.50 EUR</dd> | <dd>-1.234.567,50 EUR</dd>",
+        "<dd>999 USD</dd> | <dd>999 USD</dd> | <dd>999 USD</dd>",
+        "<dd>1,234 USD</dd> | <dd>1,234 USD</dd> | <dd>1.234 USD</dd>",
+        "<svg aria-label=\"May: 4800 USD\"></svg> | <svg aria-label=\"May: 4,800 USD\"></svg> |"
+            + " <svg aria-label=\"May: 4.800 USD\"></svg>",
+        // no money: a year, a number of a visit, the words of others
+        "<p>in 2026 ABC, visit 47110</p> | <p>in 2026 ABC, visit 47110</p> | <p>in 2026 ABC, visit"
+            + " 47110</p>",
+        "<p class=\"note\">20131 USD</p> | <p class=\"note\">20131 USD</p> | <p"
+            + " class=\"note\">20131 USD</p>"
+      })
+  void amountsOfMoneyHaveTheirThousandsToldApart(String page, String english, String german) {
+    assertEquals(english, ReaderNumbers.of(Locale.ENGLISH).page(page));
+    assertEquals(german, GERMAN.page(page));
+  }
+
   @Test
   void aLanguageWithTheSameSignsCostsNothing() {
     String page = "<b>41.7</b>";

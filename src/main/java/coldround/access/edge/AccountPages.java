@@ -8,7 +8,7 @@ import coldround.fleet.Today;
 import coldround.http.Caller;
 import coldround.http.Parameters;
 import coldround.http.Problem;
-import coldround.http.Problem.FieldError;
+import coldround.http.Wrong;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import jakarta.annotation.security.RolesAllowed;
@@ -67,6 +67,7 @@ public class AccountPages {
    *
    * @param made with its token, which is shown this once; null for none
    * @param provider how people call the provider of log-ins; empty where there is none
+   * @param other what is wrong and belongs to no field
    * @param next cursor of the following accounts; empty at the end
    */
   public record Book(
@@ -75,12 +76,16 @@ public class AccountPages {
       String provider,
       AccountView made,
       AccountBody typed,
-      List<FieldError> wrong,
+      Wrong wrong,
+      List<String> other,
       List<String> roles,
       List<Customer> customers,
       List<Technician> technicians) {}
 
   private static final AccountBody BLANK = new AccountBody("", "", "", "", "", "");
+
+  private static final List<String> FIELDS =
+      List.of("name", "role", "customer", "technician", "expires", "login");
 
   private final AccountBook book;
   private final Fleet fleet;
@@ -102,7 +107,7 @@ public class AccountPages {
   @Operation(hidden = true)
   public Response list(@QueryParam("after") String after) {
     try {
-      return page(200, Parameters.place(after), null, BLANK, List.of());
+      return page(200, Parameters.place(after), null, BLANK, Wrong.NOTHING);
     } catch (Problem problem) {
       return refused(problem, BLANK);
     }
@@ -167,22 +172,18 @@ public class AccountPages {
 
   private Response told(AccountBody typed, Supplier<AccountView> work) {
     try {
-      return page(200, "", work.get(), BLANK, List.of());
+      return page(200, "", work.get(), BLANK, Wrong.NOTHING);
     } catch (Problem problem) {
       return refused(problem, typed);
     }
   }
 
   private Response refused(Problem problem, AccountBody typed) {
-    List<FieldError> wrong =
-        problem.errors().isEmpty()
-            ? List.of(new FieldError("", "", problem.getMessage()))
-            : problem.errors();
-    return page(problem.status(), "", null, typed, wrong);
+    return page(problem.status(), "", null, typed, Wrong.of(problem));
   }
 
   private Response page(
-      int status, String after, AccountView made, AccountBody typed, List<FieldError> wrong) {
+      int status, String after, AccountView made, AccountBody typed, Wrong wrong) {
     List<AccountView> found = book.list(after, SHOWN + 1);
     boolean more = found.size() > SHOWN;
     List<AccountView> shown = more ? found.subList(0, SHOWN) : found;
@@ -194,6 +195,7 @@ public class AccountPages {
             made,
             typed,
             wrong,
+            wrong.besides(FIELDS),
             List.of(Role.values()).stream().map(Role::code).toList(),
             fleet.customers(),
             fleet.technicians());

@@ -188,9 +188,9 @@ class Authentication implements HttpAuthenticationMechanism {
   public Uni<Boolean> sendChallenge(RoutingContext context) {
     Problem problem = context.get(REFUSED);
     boolean wait = problem != null && problem.status() != 401;
-    boolean form = !SAFE.contains(context.request().method()) && ExpiredPage.asked(context);
+    boolean form = !SAFE.contains(context.request().method()) && ExpiredForm.asked(context);
     if (form && !wait) {
-      ExpiredPage.send(context, "Bearer");
+      ExpiredForm.send(context, "Bearer");
     } else if (forPrograms(context) || wait) {
       answer(context, problem == null ? NOT_KNOWN : problem);
     } else {

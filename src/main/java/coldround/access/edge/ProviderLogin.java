@@ -100,7 +100,7 @@ class ProviderLogin implements HttpAuthenticationMechanism {
         .response()
         .setStatusCode(refused ? 401 : 503)
         .putHeader("Content-Type", "text/html;charset=UTF-8")
-        .putHeader("Content-Security-Policy", ExpiredPage.POLICY)
+        .putHeader("Content-Security-Policy", ExpiredForm.POLICY)
         .putHeader("X-Content-Type-Options", "nosniff")
         .putHeader("Cache-Control", "no-store")
         .putHeader(CallIds.HEADER, CallIds.of(context))

@@ -93,20 +93,20 @@ public class FleetPage {
     MeasureSystem system = Parameters.measures(measures);
     FleetLinks links = new FleetLinks(search, order(order), system);
     Place place = place(after);
-    long found = list.count(search);
-    return found == 0 && !links.searching() && caller.isPlanner()
+    FleetList.Found found = list.find(search, links.order(), place, LINES + 1);
+    return found.count() == 0 && !links.searching() && caller.isPlanner()
         ? Templates.empty(uri.getBaseUri().toString())
         : page(links, place, found);
   }
 
-  private TemplateInstance page(FleetLinks links, Place place, long found) {
-    List<FleetLine> lines = list.lines(links.search(), links.order(), place, LINES + 1);
+  private TemplateInstance page(FleetLinks links, Place place, FleetList.Found found) {
+    List<FleetLine> lines = found.lines();
     boolean more = lines.size() > LINES;
     List<FleetLine> shown = more ? lines.subList(0, LINES) : lines;
     LocalDate day = today.usually();
     List<FleetRow> rows = shown.stream().map(line -> FleetRow.of(line, day)).toList();
     String next = more ? links.following(cursor(shown.get(LINES - 1))) : "";
-    String count = Words.count(found, "unit", "units");
+    String count = Words.count(found.count(), "unit", "units");
     return Templates.fleet(rows, count, links, next, place != null, choices(links.search()));
   }
 

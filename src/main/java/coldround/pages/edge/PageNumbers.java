@@ -21,10 +21,11 @@ class PageNumbers {
     }
     response.getHeaders().add(HttpHeaders.VARY, HttpHeaders.ACCEPT_LANGUAGE);
     ReaderNumbers numbers = ReaderNumbers.of(language(request.getAcceptableLanguages()));
-    if (!numbers.plain() && response.getEntity() instanceof String html) {
+    if (response.getEntity() instanceof String html) {
+      String written = numbers.page(html);
       // for what a page works out by itself
       String told = "<html data-decimal=\"" + numbers.decimal() + "\"";
-      response.setEntity(numbers.page(html).replaceFirst("<html", told));
+      response.setEntity(numbers.plain() ? written : written.replaceFirst("<html", told));
     }
   }
 

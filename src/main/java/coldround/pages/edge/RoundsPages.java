@@ -4,6 +4,7 @@ import coldround.access.Role;
 import coldround.fleet.Today;
 import coldround.http.Parameters;
 import coldround.http.Problem;
+import coldround.http.Wrong;
 import coldround.pages.Figures;
 import coldround.pages.RoundsView;
 import coldround.quantity.MeasureSystem;
@@ -39,7 +40,8 @@ public class RoundsPages {
 
   @CheckedTemplate
   static class Templates {
-    static native TemplateInstance rounds(List<Line> plans, String from, String to);
+    static native TemplateInstance rounds(
+        List<Line> plans, String from, String to, Wrong wrong, List<String> other);
 
     static native TemplateInstance plan(RoundsView plan, boolean si);
   }
@@ -65,9 +67,14 @@ public class RoundsPages {
   @RolesAllowed({Role.PLANNER_CODE, Role.TECHNICIAN_CODE})
   @Operation(hidden = true)
   public TemplateInstance list() {
-    List<Line> lines = rounds.latest(SHOWN).stream().map(this::line).toList();
     LocalDate from = today.usually().plusDays(1);
-    return Templates.rounds(lines, from.toString(), from.plusDays(DAYS - 1L).toString());
+    String to = from.plusDays(DAYS - 1L).toString();
+    return page(from.toString(), to, Wrong.NOTHING);
+  }
+
+  private TemplateInstance page(String from, String to, Wrong wrong) {
+    List<Line> lines = rounds.latest(SHOWN).stream().map(this::line).toList();
+    return Templates.rounds(lines, from, to, wrong, wrong.besides(List.of("from", "to")));
   }
 
   private Line line(Standing standing) {
@@ -83,9 +90,16 @@ public class RoundsPages {
   @RolesAllowed(Role.PLANNER_CODE)
   @Operation(hidden = true)
   public Response plan(@FormParam("from") String from, @FormParam("to") String to) {
-    LocalDate first = Parameters.date("from", from, today.usually());
-    LocalDate last = Parameters.date("to", to, first.plusDays(DAYS - 1L));
-    return Response.seeOther(URI.create("/rounds/" + rounds.plan(first, last))).build();
+    try {
+      LocalDate first = Parameters.date("from", from, today.usually());
+      LocalDate last = Parameters.date("to", to, first.plusDays(DAYS - 1L));
+      return Response.seeOther(URI.create("/rounds/" + rounds.plan(first, last))).build();
+    } catch (Problem problem) {
+      return Response.status(problem.status())
+          .type(MediaType.TEXT_HTML_TYPE.withCharset("UTF-8"))
+          .entity(page(from, to, Wrong.of(problem)).render())
+          .build();
+    }
   }
 
   @GET

@@ -1,5 +1,8 @@
 package coldround.replacement.edge;
 
+import coldround.http.Problem;
+import coldround.http.Problem.FieldError;
+import coldround.http.Wrong;
 import coldround.replacement.EconomicRate;
 import coldround.replacement.Economics;
 import coldround.replacement.edge.PlanRequest.Amount;
@@ -24,6 +27,29 @@ record PlanForm(
     String refrigerant,
     String electricity,
     String currency) {
+
+  static final List<String> FIELDS =
+      List.of(
+          "customer", "limit", "horizon", "rate", "price", "faults", "refrigerant", "electricity");
+
+  // the call of programs names some things otherwise
+  private static final Map<String, String> NAMED = Map.of("discountRate", "rate");
+
+  /** What is wrong, by the names that the form has for it. */
+  static Wrong wrong(Problem problem) {
+    return new Wrong(
+        Wrong.of(problem).errors().stream()
+            .map(error -> new FieldError(field(error.field()), error.value(), error.message()))
+            .toList());
+  }
+
+  private static String field(String pointer) {
+    return List.of(pointer.split("/")).stream()
+        .map(part -> NAMED.getOrDefault(part, part))
+        .filter(FIELDS::contains)
+        .findFirst()
+        .orElse(pointer);
+  }
 
   /** As the address or the body of the form has them. */
   static PlanForm of(MultivaluedMap<String, String> typed, Economics economics) {

@@ -4,7 +4,7 @@ import coldround.access.Role;
 import coldround.fleet.Today;
 import coldround.http.Caller;
 import coldround.http.Problem;
-import coldround.http.Problem.FieldError;
+import coldround.http.Wrong;
 import coldround.quantity.MeasureSystem;
 import coldround.replacement.Economics;
 import coldround.replacement.PlanOwners;
@@ -49,7 +49,8 @@ public class PlanPage {
         Map<String, String> customers,
         String money,
         PlanReport.Told plan,
-        List<FieldError> wrong,
+        Wrong wrong,
+        List<String> other,
         String kept);
 
     static native TemplateInstance made(List<Made> plans);
@@ -95,12 +96,12 @@ public class PlanPage {
     PlanForm form = PlanForm.of(uri.getQueryParameters(), economics);
     if (form.customer().isEmpty()) {
       CompletableFuture.runAsync(SolverProgram::ready);
-      return page(200, form, null, List.of(), null);
+      return page(200, form, null, Wrong.NOTHING, null);
     }
     try {
       ReplacementPlan plan = making.make(form.request(RUNS), SECONDS);
       PlanReport.Told told = PlanReport.summary(plan, economics, making.names(), MeasureSystem.US);
-      return page(200, form, told, List.of(), kept);
+      return page(200, form, told, Wrong.NOTHING, kept);
     } catch (Problem problem) {
       return refused(form, problem);
     }
@@ -131,17 +132,14 @@ public class PlanPage {
   }
 
   private Response refused(PlanForm form, Problem problem) {
-    List<FieldError> wrong =
-        problem.errors().isEmpty()
-            ? List.of(new FieldError("plan", "", problem.getMessage()))
-            : problem.errors();
-    return page(problem.status(), form, null, wrong, null);
+    return page(problem.status(), form, null, PlanForm.wrong(problem), null);
   }
 
-  private Response page(
-      int status, PlanForm form, PlanReport.Told plan, List<FieldError> wrong, String kept) {
+  private Response page(int status, PlanForm form, PlanReport.Told plan, Wrong wrong, String kept) {
     String money = economics.costs().currency().code();
-    return html(status, Templates.plan(form, making.names(), money, plan, wrong, kept));
+    return html(
+        status,
+        Templates.plan(form, making.names(), money, plan, wrong, wrong.besides(List.of()), kept));
   }
 
   private static Response html(int status, TemplateInstance page) {

@@ -117,6 +117,22 @@ final class FleetQuery {
     return "select a.unit_id" + from(order == Order.NAME) + where() + orderBy(order);
   }
 
+  /** The same, each with the number of all units found. */
+  String idsAndCount(Order order) {
+    return "select a.unit_id, count(*) over ()"
+        + from(order == Order.NAME)
+        + where()
+        + orderBy(order);
+  }
+
+  /**
+   * True when no index helps: whoever asks twice has the whole fleet read twice. By name the lines
+   * come from a walk along the places, and to number all found would undo it.
+   */
+  boolean looksThroughAll(Order order) {
+    return worded && order != Order.NAME;
+  }
+
   String count() {
     return "select count(*)" + from(false) + where();
   }
@@ -135,9 +151,8 @@ final class FleetQuery {
   }
 
   // words are rare or frequent, nobody knows: one look through the table is never slow, while a
-  // walk along
-  // the index of an order looks up each row before it finds the few, so that order is hidden from
-  // it
+  // walk along the index of an order looks up each row before it finds the few, so that order is
+  // hidden from it
   private String orderBy(Order order) {
     return switch (order) {
       case SCORE -> " order by a.score" + (worded ? " + 0" : "") + ", a.unit_id";

@@ -4,6 +4,7 @@ import coldround.fleet.Fleet;
 import coldround.fleet.Today;
 import coldround.http.Turns;
 import coldround.table.Basis;
+import io.quarkus.narayana.jta.runtime.TransactionConfiguration;
 import io.quarkus.runtime.StartupEvent;
 import io.quarkus.scheduler.Scheduled;
 import jakarta.annotation.Priority;
@@ -21,6 +22,9 @@ import java.util.stream.Collectors;
  */
 @ApplicationScoped
 class Everyday {
+
+  /** Longer than the work of a day on a big fleet takes on a slow machine. */
+  private static final int LONGEST_SECONDS = 4 * 60 * 60;
 
   private final Reassessment reassessment;
   private final FleetPriors priors;
@@ -49,6 +53,7 @@ class Everyday {
   }
 
   @Transactional
+  @TransactionConfiguration(timeout = LONGEST_SECONDS)
   void atStart(@Observes @Priority(3000) StartupEvent start) {
     turns.await(Turns.EVERYDAY);
     priors.takeUp();
@@ -59,6 +64,7 @@ class Everyday {
   // the day begins at another hour where a site lies in another zone
   @Scheduled(cron = "0 1 * * * ?", concurrentExecution = Scheduled.ConcurrentExecution.SKIP)
   @Transactional
+  @TransactionConfiguration(timeout = LONGEST_SECONDS)
   void everyHour() {
     turns.await(Turns.EVERYDAY);
     // another instance may have had the turn, and have put others in force

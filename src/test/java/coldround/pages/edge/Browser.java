@@ -135,6 +135,15 @@ public final class Browser implements AutoCloseable {
                         "return !window.left && document.readyState === 'complete'"));
   }
 
+  /** Waits until that is true in the page. */
+  void await(String script) {
+    new FluentWait<>(driver)
+        .withTimeout(Duration.ofSeconds(20))
+        .pollingEvery(Duration.ofMillis(50))
+        .ignoring(WebDriverException.class)
+        .until(page -> (Boolean) page.executeScript("return " + script));
+  }
+
   void screen(int width, int height) {
     driver.executeCdpCommand(
         "Emulation.setDeviceMetricsOverride",

@@ -53,7 +53,7 @@ class PicturesTest {
           "import", "imports",
           "upkeep", "upkeep",
           "rounds", "rounds/PLAN",
-          "move", "rounds/PLAN/moves?stop=STOP&day=" + MONDAY.plusDays(1),
+          "move", "rounds/PLAN/moves?MOVE",
           "replacement", "replacement",
           "roof", "refrigerants?refrigerant=R-404A&ambient=70&split=30&head=290");
 
@@ -103,6 +103,9 @@ class PicturesTest {
   private void make() throws Exception {
     JsonPath plan = planned();
     String unit = fleet.all().get(0).unitId();
+    AllowedMove wish = AllowedMove.in(plan.getString("id"));
+    String move =
+        "stop=%s&technician=%s&day=%s".formatted(wish.stop(), wish.technician(), wish.day());
     try (Browser browser = Browser.open().orElseThrow()) {
       browser.light("light");
       browser.screen(DESK, 900);
@@ -113,7 +116,7 @@ class PicturesTest {
                 address
                     .replace("UNIT", unit)
                     .replace("PLAN", plan.getString("id"))
-                    .replace("STOP", plan.getString("days[0].rounds[0].stops[0].id"));
+                    .replace("MOVE", move);
             shoot(browser, its, DESK, 900, name + "-desk.png");
             shoot(browser, its, PHONE, 844, name + "-phone.png");
           });

@@ -1,30 +1,17 @@
 package coldround.access.edge;
 
+import coldround.http.ExpiredPage;
 import io.vertx.core.http.HttpServerResponse;
 import io.vertx.ext.web.RoutingContext;
-import java.io.IOException;
-import java.io.InputStream;
-import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
 
-/** What a form is answered when the login has run out: how to enter and send it once more. */
-final class ExpiredPage {
+/** A form that comes without a login, answered before anything of it is read. */
+final class ExpiredForm {
 
-  private static final String PAGE = read("expired.html");
   static final String POLICY =
       "default-src 'none'; style-src 'self'; img-src 'self'; base-uri 'none';"
           + " frame-ancestors 'none'";
 
-  private ExpiredPage() {}
-
-  private static String read(String name) {
-    ClassLoader loader = ExpiredPage.class.getClassLoader();
-    try (InputStream page = loader.getResourceAsStream(name)) {
-      return new String(page.readAllBytes(), StandardCharsets.UTF_8);
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
-  }
+  private ExpiredForm() {}
 
   /** True for what a browser sends when a person presses a button. */
   static boolean asked(RoutingContext context) {
@@ -42,6 +29,6 @@ final class ExpiredPage {
         .putHeader("Content-Security-Policy", POLICY)
         .putHeader("X-Content-Type-Options", "nosniff")
         .putHeader("Cache-Control", "no-store")
-        .end(PAGE);
+        .end(ExpiredPage.html());
   }
 }

@@ -1,0 +1,149 @@
+package coldround.pages.edge;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
+
+import coldround.Api;
+import io.quarkus.test.common.http.TestHTTPResource;
+import io.quarkus.test.junit.QuarkusTest;
+import io.quarkus.test.junit.TestProfile;
+import java.io.IOException;
+import java.net.URL;
+import java.util.List;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.openqa.selenium.By;
+import org.openqa.selenium.WebElement;
+import org.openqa.selenium.WindowType;
+
+/** Forms that are sent with nonsense, sent and come back to, or sent when nobody is logged in. */
+@QuarkusTest
+@TestProfile(DemoStore.class)
+class BackInBrowserTest {
+
+  private static Browser browser;
+  private static boolean looked;
+
+  @TestHTTPResource("/")
+  URL home;
+
+  @BeforeEach
+  void enter() throws IOException {
+    if (!looked) {
+      looked = true;
+      browser = Browser.open().orElse(null);
+    }
+    assumeTrue(browser != null, "no chromium on this machine");
+    browser.screen(390, 844);
+    browser.go(home + "enter?token=" + Api.TOKEN);
+    browser.driver().executeScript("localStorage.clear(); sessionStorage.clear()");
+  }
+
+  @AfterAll
+  static void leave() throws IOException {
+    if (browser != null) {
+      browser.close();
+    }
+  }
+
+  private String address(String address) {
+    return home + address;
+  }
+
+  private static WebElement field(String name) {
+    return browser.driver().findElement(By.name(name));
+  }
+
+  /** As it is shown; a field for a day or a number holds what it cannot show. */
+  private static String value(String name) {
+    String shown = field(name).getDomProperty("value");
+    return shown.isEmpty() ? field(name).getDomAttribute("value") : shown;
+  }
+
+  // a browser's own checks are switched off: what the service says is looked at; a day or a number
+  // is set as a browser without such fields would send it
+  private static void type(String name, String text) {
+    browser
+        .driver()
+        .executeScript(
+            "const field = arguments[0]; field.form.noValidate = true;"
+                + " if (field.type !== 'search') field.type = 'text';"
+                + " field.removeAttribute('maxlength'); field.value = arguments[1];"
+                + " field.dispatchEvent(new Event('input', {bubbles: true}))",
+            field(name),
+            text);
+  }
+
+  private static void send(String name) {
+    browser.follow(
+        () -> browser.driver().executeScript("arguments[0].form.requestSubmit()", field(name)));
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "rounds, from, 31.05.2026, is a day",
+    "rounds, to, never, is a day",
+    "accounts, expires, 31.05.2026, is a day",
+    "accounts, name, ' ', names the person",
+    "replacement?customer=LMC, limit, -5, ",
+    "replacement?customer=LMC, horizon, 99, is a number of years from 1 to",
+    "replacement?customer=LMC, rate, much, ",
+    "replacement?customer=LMC, price, -1, "
+  })
+  void nonsenseIsToldAtTheFieldWithWhatWasTyped(String page, String name, String text, String says)
+      throws IOException {
+    browser.go(address(page));
+    type(name, text);
+    send(name);
+    assertEquals(text.strip(), value(name).strip());
+    assertEquals("true", field(name).getAttribute("aria-invalid"), page + ", " + name);
+    String told = field(name).getAttribute("aria-describedby");
+    List<String> sentences =
+        List.of(told.split(" ")).stream()
+            .map(id -> browser.driver().findElement(By.id(id)).getText())
+            .toList();
+    String wanted = says == null ? "" : says;
+    assertTrue(
+        sentences.stream().anyMatch(s -> !s.isBlank() && s.contains(wanted)), sentences + "");
+    assertEquals(List.of(), browser.violations());
+    assertEquals(0, browser.overflow());
+    browser.complaints();
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "'', q, zeppelin",
+    "upkeep, from, 2025-11-25",
+    "replacement?customer=LMC, limit, 12345"
+  })
+  void whoGoesBackFindsWhatWasTyped(String page, String name, String text) {
+    browser.go(address(page));
+    type(name, text);
+    send(name);
+    browser.driver().navigate().back();
+    browser.await("document.querySelector('[name=\"" + name + "\"]') !== null");
+    browser.await("document.querySelector('[name=\"" + name + "\"]').value === '" + text + "'");
+    assertEquals(text, value(name));
+  }
+
+  @ParameterizedTest
+  @CsvSource({"rounds, from, never", "accounts, name, Portal of the south"})
+  void whoseLoginRanOutIsToldAndEntersBesideAndSendsAgain(String page, String name, String text) {
+    browser.go(address(page));
+    type(name, text);
+    browser.driver().manage().deleteAllCookies();
+    send(name);
+    String said = browser.driver().findElement(By.tagName("main")).getText();
+    assertTrue(said.contains("login has run out"), said);
+    String expired = browser.driver().getWindowHandle();
+    browser.driver().switchTo().newWindow(WindowType.TAB);
+    browser.go(home + "enter?token=" + Api.TOKEN);
+    browser.driver().close();
+    browser.driver().switchTo().window(expired);
+    browser.follow(() -> browser.driver().navigate().refresh());
+    assertTrue(browser.driver().getPageSource().contains(text));
+  }
+}
