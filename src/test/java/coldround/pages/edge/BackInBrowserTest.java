@@ -84,13 +84,9 @@ class BackInBrowserTest {
 
   @ParameterizedTest
   @CsvSource({
-    "rounds, from, 31.05.2026, is a day",
-    "rounds, to, never, is a day",
-    "accounts, expires, 31.05.2026, is a day",
     "accounts, name, ' ', names the person",
     "replacement?customer=LMC, limit, -5, ",
     "replacement?customer=LMC, horizon, 99, is a number of years from 1 to",
-    "replacement?customer=LMC, rate, much, ",
     "replacement?customer=LMC, price, -1, "
   })
   void nonsenseIsToldAtTheFieldWithWhatWasTyped(String page, String name, String text, String says)
