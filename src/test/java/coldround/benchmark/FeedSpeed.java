@@ -1,5 +1,6 @@
 package coldround.benchmark;
 
+import coldround.benchmark.Readers.Asked;
 import coldround.benchmark.Readers.Rate;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
@@ -52,7 +53,7 @@ final class FeedSpeed {
   private static final int UNITS = 100;
 
   private final HttpClient http = HttpClient.newHttpClient();
-  private final Readers readers = new Readers(Service.TOKEN, 8);
+  private final Readers readers = new Readers(Service.TOKEN, 4);
 
   /** When the call of a change was sent, and when it was answered, by task and reference. */
   private final Map<String, Instant> sent = new ConcurrentHashMap<>();
@@ -78,37 +79,42 @@ final class FeedSpeed {
     service.start();
     String first = cursor(service, events);
     List<URI> pages = pages(service, first, Math.min(50, events / PAGE));
-    Rate ours = readers.rate(pages, false);
-    Rate ours304 = readers.rate(pages, true);
-    URI bare = readers.bare(service.address("/bare"), pages.get(0));
-    Rate floor = readers.rate(List.of(bare), false);
-    Rate floor304 = readers.rate(List.of(bare), true);
-    Rate theirs;
-    Rate theirs304;
-    try (Floor library = Floor.of(readers.get(pages.get(0), null), data)) {
-      theirs = readers.rate(List.of(library.address()), false);
-      theirs304 = readers.rate(List.of(library.address()), true);
+    List<URI> bare = List.of(readers.bare(service.address("/bare"), pages.get(0)));
+    List<Rate> all;
+    try (Floor alone = Floor.of(readers.get(pages.get(0), null), data)) {
+      List<URI> library = List.of(alone.address());
+      all =
+          readers.inTurn(
+              new Asked(pages, false),
+              new Asked(bare, false),
+              new Asked(library, false),
+              new Asked(pages, true),
+              new Asked(bare, true),
+              new Asked(library, true));
     }
+    tell("pages of " + PAGE, all.subList(0, 3));
+    tell("304s", all.subList(3, 6));
     Delays delays = new Delays();
     boolean lost = deliver(service, delays);
     service.close();
-    tell("pages of " + PAGE, ours, floor, theirs);
-    tell("304s", ours304, floor304, theirs304);
     System.out.println(
         JSON.writeValueAsString(
             Map.of(
-                "eventsPerSecond", Math.round(ours.perSecond() * PAGE),
-                "p99Ms", ours.p99Ms(),
-                "floorEventsPerSecond", Math.round(floor.perSecond() * PAGE),
-                "libraryEventsPerSecond", Math.round(theirs.perSecond() * PAGE),
-                "unchangedPerSecond", Math.round(ours304.perSecond()),
-                "floorUnchangedPerSecond", Math.round(floor304.perSecond()),
-                "libraryUnchangedPerSecond", Math.round(theirs304.perSecond()),
+                "eventsPerSecond", Math.round(all.get(0).perSecond() * PAGE),
+                "p99Ms", all.get(0).p99Ms(),
+                "floorEventsPerSecond", Math.round(all.get(1).perSecond() * PAGE),
+                "libraryEventsPerSecond", Math.round(all.get(2).perSecond() * PAGE),
+                "unchangedPerSecond", Math.round(all.get(3).perSecond()),
+                "floorUnchangedPerSecond", Math.round(all.get(4).perSecond()),
+                "libraryUnchangedPerSecond", Math.round(all.get(5).perSecond()),
                 "hooks", delays.figures(),
                 "lostByKill", lost)));
   }
 
-  private static void tell(String what, Rate ours, Rate floor, Rate library) {
+  private static void tell(String what, List<Rate> rates) {
+    Rate ours = rates.get(0);
+    Rate floor = rates.get(1);
+    Rate library = rates.get(2);
     System.out.printf(
         Locale.ROOT,
         "%s: %.0f a second, p99 %.1f ms; bare endpoint of the same service %.0f, p99 %.1f ms"

@@ -11,11 +11,14 @@ import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import java.util.concurrent.TimeUnit;
+import java.util.stream.DoubleStream;
 
 /** Reads addresses over and over, four at a time, and says how many a second and how slowly. */
 final class Readers {
 
   private static final int READERS = 4;
+  private static final int WARM_UP = 3;
+  private static final int ROUNDS = 5;
 
   /** Reads a second, and what 99 of 100 of them take at most. */
   record Rate(double perSecond, double p99Ms) {}
@@ -25,7 +28,7 @@ final class Readers {
   private final int seconds;
 
   /**
-   * @param seconds of a round; one round before it warms up
+   * @param seconds of a round
    */
   Readers(String token, int seconds) {
     this.token = token;
@@ -67,11 +70,44 @@ final class Readers {
   }
 
   /**
+   * What is read.
+   *
    * @param unchanged with the tag of what was read before, so that nothing has to be sent
    */
+  record Asked(List<URI> pages, boolean unchanged) {}
+
+  /**
+   * Medians of several rounds, each of all in turn, after as long as a program takes to warm up.
+   */
+  List<Rate> inTurn(Asked... all) throws Exception {
+    List<List<Rate>> rates = new ArrayList<>();
+    for (Asked asked : all) {
+      rates.add(new ArrayList<>());
+      for (int round = 0; round < WARM_UP; round++) {
+        round(asked.pages(), asked.unchanged());
+      }
+    }
+    for (int round = 0; round < ROUNDS; round++) {
+      for (int i = 0; i < all.length; i++) {
+        rates.get(i).add(round(all[i].pages(), all[i].unchanged()));
+      }
+    }
+    return rates.stream().map(Readers::median).toList();
+  }
+
+  private static Rate median(List<Rate> rates) {
+    return new Rate(
+        middle(rates.stream().mapToDouble(Rate::perSecond)),
+        middle(rates.stream().mapToDouble(Rate::p99Ms)));
+  }
+
+  private static double middle(DoubleStream values) {
+    double[] sorted = values.sorted().toArray();
+    return sorted[sorted.length / 2];
+  }
+
   Rate rate(List<URI> pages, boolean unchanged) throws Exception {
-    round(pages, unchanged);
-    return round(pages, unchanged);
+    return inTurn(new Asked(pages, unchanged)).get(0);
   }
 
   /**
