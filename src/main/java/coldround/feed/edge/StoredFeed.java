@@ -137,7 +137,9 @@ class StoredFeed implements Outbox {
   private List<Long> waiting(long last) {
     return entities
         .createQuery(
-            "select id from FeedEventRow where position is null and id <= :last order by id",
+            "select id from FeedEventRow where position is null and id <= :last"
+                // as the index has them
+                + " order by position, id",
             Long.class)
         .setParameter("last", last)
         .setMaxResults(ORDERED_AT_ONCE)
