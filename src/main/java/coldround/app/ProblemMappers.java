@@ -16,7 +16,9 @@ import jakarta.ws.rs.WebApplicationException;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriInfo;
 import java.io.IOException;
+import java.net.SocketException;
 import java.net.URI;
+import java.nio.channels.ClosedChannelException;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -142,11 +144,13 @@ class ProblemMappers {
   private boolean hungUp(Throwable fault) {
     RoutingContext call = request.getCurrent();
     boolean gone = call != null && call.response().closed();
-    Throwable cause = fault;
-    while (cause != null && !(cause instanceof IOException)) {
-      cause = cause.getCause();
+    boolean reading = false;
+    for (Throwable cause = fault; cause != null; cause = cause.getCause()) {
+      // the connection may tell of its end before the answer knows of it
+      gone |= cause instanceof ClosedChannelException || cause instanceof SocketException;
+      reading |= cause instanceof IOException;
     }
-    return gone && cause != null;
+    return gone && reading;
   }
 
   @ServerExceptionMapper

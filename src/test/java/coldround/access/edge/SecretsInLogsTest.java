@@ -68,19 +68,4 @@ class SecretsInLogsTest {
         List.of(),
         logged.giveAway(List.of(token, renewed, key, guess, hook.getString("secret"), Api.TOKEN)));
   }
-
-  /** A database tells what is wrong with a row by the row; H2 takes both of these. */
-  @Test
-  void norIsARowThatTheStoreRefuses() {
-    String type = "application/json";
-    asPlanner()
-        .contentType(type)
-        .body("{\"url\": \"http://127.0.0.1:9/hook\", \"description\": \"a\\u0000b\"}")
-        .post("/api/v1/subscriptions");
-    asPlanner()
-        .contentType(type)
-        .body("{\"name\": \"a\\u0000b\", \"role\": \"scheduler\"}")
-        .post("/api/v1/accounts");
-    assertEquals(List.of(), logged.giveAway("whsec_|[0-9a-f]{64}"));
-  }
 }

@@ -382,8 +382,8 @@ class PlansTest {
     "customer=LMC&horizon=0, 400, from 1 to 20",
     "customer=LMC&horizon=x, 400, from 1 to 20",
     "customer=LMC&rate=-200, 400, is a rate",
-    "customer=LMC&price=x, 400, /factors/price",
-    "customer=LMC&limit=-5, 400, /limit"
+    "customer=LMC&price=x, 400, price-wrong",
+    "customer=LMC&limit=-5, 400, limit-wrong"
   })
   void thePageSaysWhatIsWrong(String query, int status, String words) {
     Api.asPlanner()
