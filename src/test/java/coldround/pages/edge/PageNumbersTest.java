@@ -30,6 +30,7 @@ class PageNumbersTest {
       "(?s)<(textarea|code|pre|option|script|style)\\b.*?</\\1>"
           + "|<(p|span) class=\"[^\"]*\\b(?:source|note|theirs)\\b[^\"]*\">.*?</\\2>";
   private static final Pattern POINT = Pattern.compile(".{0,30}\\d\\.\\d.{0,30}");
+  private static final String GROUPED = "\\d{1,3}(?:\\.\\d{3})+(?= USD)";
   // laws and books are quoted with the numbers that they have there
   private static final Pattern QUOTED =
       Pattern.compile("CFR|table \\d|(median|mean) \\d+\\.\\d \\(");
@@ -70,7 +71,7 @@ class PageNumbersTest {
     String text = page.replaceAll(OTHERS, " ").replaceAll("(?s)<[^>]*>", " ") + spoken;
     List<String> left =
         POINT
-            .matcher(text)
+            .matcher(text.replaceAll(GROUPED, "an amount"))
             .results()
             .map(found -> found.group())
             .filter(found -> !QUOTED.matcher(found).find())
