@@ -4,6 +4,8 @@ import coldround.access.Account;
 import com.github.benmanes.caffeine.cache.Cache;
 import com.github.benmanes.caffeine.cache.Caffeine;
 import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.enterprise.inject.Any;
+import jakarta.enterprise.inject.Instance;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.HttpMethod;
 import jakarta.ws.rs.Priorities;
@@ -46,7 +48,12 @@ class KeptAnswers {
    * @param quarter of an hour, since some days begin then
    */
   private record Key(
-      String state, long quarter, Account account, URI address, List<String> accepted) {}
+      String state,
+      List<Object> held,
+      long quarter,
+      Account account,
+      URI address,
+      List<String> accepted) {}
 
   /**
    * An answer.
@@ -61,6 +68,7 @@ class KeptAnswers {
   }
 
   private final StoreState store;
+  private final Instance<KeptWith> beside;
   private final Caller caller;
   private final Clock clock;
   private final Cache<Key, Answer> answers =
@@ -71,8 +79,9 @@ class KeptAnswers {
           .build();
 
   @Inject
-  KeptAnswers(StoreState store, Caller caller, Clock clock) {
+  KeptAnswers(StoreState store, @Any Instance<KeptWith> beside, Caller caller, Clock clock) {
     this.store = store;
+    this.beside = beside;
     this.caller = caller;
     this.clock = clock;
   }
@@ -96,6 +105,7 @@ class KeptAnswers {
   private Key key(String state, ContainerRequestContext request) {
     return new Key(
         state,
+        beside.stream().map(KeptWith::held).toList(),
         clock.instant().getEpochSecond() / QUARTER_S,
         caller.account(),
         request.getUriInfo().getRequestUri(),
@@ -132,7 +142,8 @@ class KeptAnswers {
   @ServerResponseFilter(priority = Priorities.USER - 1000)
   @SuppressWarnings("unchecked")
   void keep(ContainerRequestContext request, ContainerResponseContext response) {
-    if (!(request.getProperty(TO_KEEP) instanceof Key key)) {
+    if (!(request.getProperty(TO_KEEP) instanceof Key key)
+        || !store.now().map(state -> key(state, request)).equals(Optional.of(key))) {
       return;
     }
     var headers = (Map<String, List<Object>>) request.getProperty(HEADERS);

@@ -1,6 +1,7 @@
 package coldround.upkeep.edge;
 
 import coldround.fleet.Today;
+import coldround.http.KeptWith;
 import coldround.scoring.FaultPriors;
 import coldround.scoring.FaultTallies;
 import coldround.scoring.Scoring;
@@ -18,7 +19,7 @@ import java.util.Map;
  * they are between two estimates, so that every score, stored or asked for, is made with the same.
  */
 @ApplicationScoped
-class FleetPriors {
+class FleetPriors implements KeptWith {
 
   private final FaultTallies tallies;
   private final Scoring scoring;
@@ -38,6 +39,11 @@ class FleetPriors {
     this.rules = rules;
     this.today = today;
     this.transaction = transaction;
+  }
+
+  @Override
+  public Object held() {
+    return scoring.priors();
   }
 
   /** Goes on with those that were in force before the service stopped. */
