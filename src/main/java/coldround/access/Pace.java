@@ -33,9 +33,12 @@ public final class Pace {
     }
     Left left =
         accounts.merge(account, new Left(perMinute - 1, now), (old, fresh) -> less(old, now));
-    return left.calls >= 0
-        ? Optional.empty()
-        : Optional.of(Duration.ofMillis(Math.round(-left.calls * SECONDS * 1000 / perMinute)));
+    if (left.calls >= 0) {
+      return Optional.empty();
+    }
+    // less than half a millisecond is a wait too
+    long millis = Math.round(-left.calls * SECONDS * 1000 / perMinute);
+    return Optional.of(Duration.ofMillis(Math.max(1, millis)));
   }
 
   /** A refused call costs nothing, so that who keeps trying gets in again as soon as others. */

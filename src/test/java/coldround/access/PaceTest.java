@@ -26,6 +26,16 @@ class PaceTest {
   }
 
   @Test
+  void whoComesAHairTooEarlyIsToldToWaitAndNotZero() {
+    Pace pace = new Pace(60);
+    for (int i = 0; i < 60; i++) {
+      pace.call("a", NOW);
+    }
+    Instant hair = NOW.plusSeconds(1).minusNanos(400_000);
+    assertEquals(Optional.of(Duration.ofMillis(1)), pace.call("a", hair));
+  }
+
+  @Test
   void whatIsSavedUpIsNotMoreThanAMinutesCalls() {
     Pace pace = new Pace(10);
     pace.call("a", NOW);
