@@ -1,5 +1,7 @@
 package coldround.fleet;
 
+import java.util.Collection;
+import java.util.List;
 import java.util.OptionalLong;
 
 /** Numbers of the store as the opaque ids of units that the outside sees. */
@@ -17,5 +19,10 @@ public final class UnitIds {
       return OptionalLong.empty();
     }
     return OptionalLong.of(Long.parseLong(text.substring(1), 36));
+  }
+
+  /** Of texts that all are ids, in their order. */
+  public static List<Long> numbers(Collection<String> texts) {
+    return texts.stream().map(text -> number(text).orElseThrow()).toList();
   }
 }

@@ -42,7 +42,6 @@ public final class Importing {
   private final Tally tally = new Tally();
   private final Set<String> units = new HashSet<>();
   private final Set<String> customers = new TreeSet<>();
-  private final List<Understood> batch = new ArrayList<>();
 
   /**
    * Whose rows they are.
@@ -80,14 +79,24 @@ public final class Importing {
   public Tally run(Iterator<Row> rows) {
     heading.problems().forEach(tally::problem);
     rejectedRows.write(RejectedRows.header(heading.ownLabels()));
-    while (rows.hasNext()) {
-      Row row = rows.next();
-      if (!row.isBlank()) {
-        take(reading.read(row));
+    try (Ahead<Understood> ahead = new Ahead<>(() -> batch(rows))) {
+      for (List<Understood> batch = ahead.take(); !batch.isEmpty(); batch = ahead.take()) {
+        batch.forEach(this::note);
+        write(batch);
       }
     }
-    write();
     return tally;
+  }
+
+  private List<Understood> batch(Iterator<Row> rows) {
+    List<Understood> batch = new ArrayList<>(BATCH);
+    while (batch.size() < BATCH && rows.hasNext()) {
+      Row row = rows.next();
+      if (!row.isBlank()) {
+        batch.add(reading.read(row));
+      }
+    }
+    return batch;
   }
 
   /** Ids of the units whose history changed. */
@@ -105,20 +114,16 @@ public final class Importing {
     return kind == Kind.UNITS ? listed.missing(names) : Vanished.NONE;
   }
 
-  private void take(Understood row) {
+  private void note(Understood row) {
     if (row.entry() != null) {
       tally.understood(row.entry());
     }
     if (kind == Kind.UNITS) {
       listed.note(row.said());
     }
-    batch.add(row);
-    if (batch.size() == BATCH) {
-      write();
-    }
   }
 
-  private void write() {
+  private void write(List<Understood> batch) {
     List<Entry> entries =
         batch.stream().filter(row -> row.entry() != null).map(Understood::entry).toList();
     Written written =
@@ -133,7 +138,6 @@ public final class Importing {
       note(row, outcome, more == null ? List.of() : more);
     }
     units.addAll(written.units());
-    batch.clear();
     run.watch().rows(tally.rows().read());
     giveUpOnNoise();
   }

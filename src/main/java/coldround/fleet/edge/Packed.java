@@ -123,6 +123,26 @@ final class Packed {
   }
 
   private static void writeReading(JsonGenerator json, Reading reading) throws IOException {
+    if (isPlain(reading)) {
+      json.writeStartArray();
+      json.writeString(reading.quantity());
+      json.writeNumber(reading.value().value());
+      json.writeString(reading.value().measure().code());
+      json.writeEndArray();
+    } else {
+      writeNamed(json, reading);
+    }
+  }
+
+  /**
+   * Most readings are a value and nothing else: without names of fields they take half the room.
+   */
+  private static boolean isPlain(Reading reading) {
+    return reading.value() != null
+        && reading.equals(Reading.taken(reading.quantity(), reading.value()));
+  }
+
+  private static void writeNamed(JsonGenerator json, Reading reading) throws IOException {
     json.writeStartObject();
     json.writeStringField("quantity", reading.quantity());
     writeUnlessEmpty(json, "part", reading.part());
@@ -149,8 +169,9 @@ final class Packed {
     List<Reading> readings = new ArrayList<>();
     try (JsonParser json = JSON.createParser(text)) {
       json.nextToken();
-      while (json.nextToken() == JsonToken.START_OBJECT) {
-        readings.add(readReading(json));
+      for (JsonToken next = json.nextToken(); next != JsonToken.END_ARRAY; ) {
+        readings.add(next == JsonToken.START_ARRAY ? readPlain(json) : readNamed(json));
+        next = json.nextToken();
       }
     } catch (IOException e) {
       throw new UncheckedIOException(e);
@@ -158,7 +179,16 @@ final class Packed {
     return readings;
   }
 
-  private static Reading readReading(JsonParser json) throws IOException {
+  private static Reading readPlain(JsonParser json) throws IOException {
+    String quantity = json.nextTextValue();
+    json.nextToken();
+    double value = json.getDoubleValue();
+    String unit = json.nextTextValue();
+    json.nextToken();
+    return Reading.taken(quantity, Quantity.of(value, unit));
+  }
+
+  private static Reading readNamed(JsonParser json) throws IOException {
     String quantity = "";
     String part = "";
     String notTaken = "";

@@ -5,6 +5,7 @@ import coldround.fleet.FleetListener;
 import coldround.fleet.FleetWriting;
 import coldround.fleet.Kind;
 import coldround.fleet.Today;
+import coldround.fleet.UnitIds;
 import coldround.fleet.UnitNames;
 import coldround.http.Problem;
 import coldround.http.Turns;
@@ -32,6 +33,7 @@ import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
+import java.util.Comparator;
 import java.util.Iterator;
 import java.util.List;
 import java.util.Set;
@@ -250,7 +252,7 @@ class FileImport {
         Tally tally = importing.run(new Limited(table.rows()));
         Vanished vanished = importing.vanished(names);
         if (applies(tally)) {
-          tell(List.copyOf(importing.units()));
+          tell(inOrderOfStore(importing.units()));
         }
         return receipt(tally, vanished);
       }
@@ -258,6 +260,13 @@ class FileImport {
 
     private boolean applies(Tally tally) {
       return !order.preview() && (order.partial() || tally.rows().rejected() == 0);
+    }
+
+    /** Neighbours in the store are read together. */
+    private static List<String> inOrderOfStore(Set<String> units) {
+      return units.stream()
+          .sorted(Comparator.comparingLong(id -> UnitIds.number(id).orElseThrow()))
+          .toList();
     }
 
     private void tell(List<String> units) {

@@ -23,6 +23,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
+import java.util.function.Function;
+import java.util.stream.Collectors;
 
 /** The fleet list in the store: written as units are assessed, read a page at a time. */
 @ApplicationScoped
@@ -46,32 +48,35 @@ class StoredFleetList implements FleetList, Ranking {
   @Override
   @Transactional
   public void put(Collection<Ranking.Place> places) {
+    if (places.isEmpty()) {
+      return;
+    }
+    List<Long> ids = UnitIds.numbers(places.stream().map(Ranking.Place::unitId).toList());
+    Map<Long, String> words = words(ids);
+    Map<Long, AssessmentRow> stored = stored(ids);
     List<Change> changes = new ArrayList<>();
-    Map<Long, String> words = words(places);
+    Map<Long, Condition> scored = new LinkedHashMap<>();
     for (Ranking.Place place : places) {
       AssessmentRow now = row(place);
       now.words = words.get(now.unitId);
-      AssessmentRow before = entities.find(AssessmentRow.class, now.unitId);
+      AssessmentRow before = stored.get(now.unitId);
       if (before == null || before.score != now.score) {
         changes.add(change(place, before));
-        scores.keep(now.unitId, place.condition());
+        scored.put(now.unitId, place.condition());
       }
-      entities.merge(now);
+      if (before == null) {
+        entities.persist(now);
+      } else {
+        entities.merge(now);
+      }
     }
+    scores.keep(scored);
     entities.flush();
     outbox.add(changes);
   }
 
   /** What each unit is found by. */
-  private Map<Long, String> words(Collection<Ranking.Place> places) {
-    if (places.isEmpty()) {
-      return Map.of();
-    }
-    List<Long> ids =
-        places.stream()
-            .map(p -> UnitIds.number(p.unitId()))
-            .map(OptionalLong::orElseThrow)
-            .toList();
+  private Map<Long, String> words(List<Long> ids) {
     Map<Long, String> words = new HashMap<>();
     List<?> rows =
         entities
@@ -83,6 +88,14 @@ class StoredFleetList implements FleetList, Ranking {
       words.put((Long) cells[0], (String) cells[1]);
     }
     return words;
+  }
+
+  private Map<Long, AssessmentRow> stored(List<Long> ids) {
+    return entities
+        .createQuery("from AssessmentRow where unitId in :ids", AssessmentRow.class)
+        .setParameter("ids", ids)
+        .getResultStream()
+        .collect(Collectors.toMap(row -> row.unitId, Function.identity()));
   }
 
   private static Change change(Ranking.Place place, AssessmentRow before) {
@@ -131,12 +144,11 @@ class StoredFleetList implements FleetList, Ranking {
     if (unitIds.isEmpty()) {
       return;
     }
-    List<Long> ids = unitIds.stream().map(UnitIds::number).map(OptionalLong::orElseThrow).toList();
     List<Long> ended =
         entities
             .createQuery(
                 "select unitId from AssessmentRow where unitId in :ids order by unitId", Long.class)
-            .setParameter("ids", ids)
+            .setParameter("ids", UnitIds.numbers(unitIds))
             .getResultList();
     if (ended.isEmpty()) {
       return;

@@ -12,7 +12,10 @@ import jakarta.persistence.EntityManager;
 import jakarta.transaction.Transactional;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Map;
 import java.util.OptionalLong;
+import java.util.Set;
+import java.util.stream.Collectors;
 
 /** Scores as they were told, one row a unit and day. */
 @ApplicationScoped
@@ -31,9 +34,40 @@ class StoredScores implements ScoreHistory {
     this.json = json;
   }
 
-  /** In the transaction of the ranking; a second change on one day takes the place of the first. */
-  void keep(long unitId, Condition condition) {
-    Entry entry = Entry.of(condition);
+  /**
+   * In the transaction of the ranking; a second change on one day takes the place of the first.
+   *
+   * @param scored by unit
+   */
+  void keep(Map<Long, Condition> scored) {
+    if (scored.isEmpty()) {
+      return;
+    }
+    Set<ScoreHistoryRow.Key> stored = stored(scored);
+    scored.forEach(
+        (unitId, condition) -> {
+          ScoreHistoryRow row = row(unitId, Entry.of(condition));
+          if (stored.contains(new ScoreHistoryRow.Key(unitId, row.changed))) {
+            entities.merge(row);
+          } else {
+            entities.persist(row);
+          }
+        });
+  }
+
+  private Set<ScoreHistoryRow.Key> stored(Map<Long, Condition> scored) {
+    return entities
+        .createQuery(
+            "from ScoreHistoryRow where unitId in :ids and changed in :days", ScoreHistoryRow.class)
+        .setParameter("ids", scored.keySet())
+        .setParameter(
+            "days", scored.values().stream().map(Condition::asOf).collect(Collectors.toSet()))
+        .getResultStream()
+        .map(row -> new ScoreHistoryRow.Key(row.unitId, row.changed))
+        .collect(Collectors.toSet());
+  }
+
+  private ScoreHistoryRow row(long unitId, Entry entry) {
     ScoreHistoryRow row = new ScoreHistoryRow();
     row.unitId = unitId;
     row.changed = entry.day();
@@ -42,7 +76,7 @@ class StoredScores implements ScoreHistory {
     row.high = entry.high();
     row.completeness = entry.completeness();
     row.factors = text(entry.factors());
-    entities.merge(row);
+    return row;
   }
 
   @Override

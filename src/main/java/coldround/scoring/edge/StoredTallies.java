@@ -10,9 +10,8 @@ import jakarta.persistence.EntityManager;
 import jakarta.transaction.Transactional;
 import java.time.LocalDate;
 import java.util.Collection;
-import java.util.List;
 import java.util.Map;
-import java.util.OptionalLong;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
 
@@ -30,17 +29,37 @@ class StoredTallies implements FaultTallies {
   @Override
   @Transactional
   public void put(Collection<FaultRecordOf> records) {
+    if (records.isEmpty()) {
+      return;
+    }
+    Set<Long> stored =
+        entities
+            .createQuery("from FaultTallyRow where unitId in :ids", FaultTallyRow.class)
+            .setParameter(
+                "ids", UnitIds.numbers(records.stream().map(FaultRecordOf::unitId).toList()))
+            .getResultStream()
+            .map(row -> row.unitId)
+            .collect(Collectors.toSet());
     for (FaultRecordOf each : records) {
-      FaultTallyRow row = new FaultTallyRow();
-      row.unitId = UnitIds.number(each.unitId()).orElseThrow();
-      row.faultClass = each.record().faultClass();
-      row.firstSeen = each.record().firstSeen();
-      row.faults = each.record().events().size();
-      row.faultDays = days(each.record());
-      row.retired = each.retired();
-      entities.merge(row);
+      FaultTallyRow row = row(each);
+      if (stored.contains(row.unitId)) {
+        entities.merge(row);
+      } else {
+        entities.persist(row);
+      }
     }
     entities.flush();
+  }
+
+  private static FaultTallyRow row(FaultRecordOf each) {
+    FaultTallyRow row = new FaultTallyRow();
+    row.unitId = UnitIds.number(each.unitId()).orElseThrow();
+    row.faultClass = each.record().faultClass();
+    row.firstSeen = each.record().firstSeen();
+    row.faults = each.record().events().size();
+    row.faultDays = days(each.record());
+    row.retired = each.retired();
+    return row;
   }
 
   private static String days(FaultRecord record) {
@@ -56,10 +75,9 @@ class StoredTallies implements FaultTallies {
     if (unitIds.isEmpty()) {
       return;
     }
-    List<Long> ids = unitIds.stream().map(UnitIds::number).map(OptionalLong::orElseThrow).toList();
     entities
         .createQuery("delete from FaultTallyRow where unitId in :ids")
-        .setParameter("ids", ids)
+        .setParameter("ids", UnitIds.numbers(unitIds))
         .executeUpdate();
   }
 

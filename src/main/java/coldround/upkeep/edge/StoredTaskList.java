@@ -37,7 +37,7 @@ class StoredTaskList implements TaskList {
   @Override
   @Transactional
   public void replace(Collection<String> unitIds, Collection<Task> tasks, Set<String> counted) {
-    List<Long> ids = unitIds.stream().map(id -> UnitIds.number(id).orElseThrow()).toList();
+    List<Long> ids = UnitIds.numbers(unitIds);
     TaskReplacing replacing = new TaskReplacing(entities, ids, counted, clock.instant());
     tasks.forEach(replacing::put);
     List<Change> changes = replacing.finish();
