@@ -11,6 +11,7 @@ import java.net.http.HttpResponse;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
+import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
@@ -59,14 +60,15 @@ final class BuiltService implements AutoCloseable {
       throw new IllegalArgumentException("there is no " + JAR + "; run mvn -q -DskipTests package");
     }
     int port = freePort();
-    ProcessBuilder builder =
-        new ProcessBuilder(
-            List.of(
-                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-                "-Xmx" + heap,
-                "-Dquarkus.http.port=" + port,
-                "-jar",
-                JAR.toString()));
+    List<String> command = new ArrayList<>();
+    command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
+    command.add("-Xmx" + heap);
+    command.add("-Dquarkus.http.port=" + port);
+    // to try what another collector or a recording does: -Dservice.options="-XX:+UseParallelGC"
+    String options = System.getProperty("service.options", "");
+    command.addAll(options.isBlank() ? List.of() : List.of(options.strip().split("\\s+")));
+    command.addAll(List.of("-jar", JAR.toString()));
+    ProcessBuilder builder = new ProcessBuilder(command);
     builder.environment().put("COLDROUND_DATA", data.toString());
     builder.environment().put("COLDROUND_TOKEN", TOKEN);
     // what the service can do, not what one account may

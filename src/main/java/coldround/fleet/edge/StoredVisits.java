@@ -3,6 +3,8 @@ package coldround.fleet.edge;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
+import jakarta.transaction.Synchronization;
+import jakarta.transaction.TransactionSynchronizationRegistry;
 import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
@@ -38,15 +40,20 @@ class StoredVisits {
       "update visit set visited = ?, technician = ?, purpose = ?, readings = ?, findings = ?,"
           + " work = ?, faults = ?, note = ? where unit_id = ? and number = ?";
 
+  private static final int BATCH = 500;
+
   private final EntityManager entities;
+  private final TransactionSynchronizationRegistry transaction;
 
   @Inject
-  StoredVisits(EntityManager entities) {
+  StoredVisits(EntityManager entities, TransactionSynchronizationRegistry transaction) {
     this.entities = entities;
+    this.transaction = transaction;
   }
 
   /** All visits of these units, in no order. */
   void eachOf(Collection<Long> units, Consumer<VisitRow> each) {
+    writeHeld();
     OF_UNITS.each(entities, units, row -> each.accept(read(row)));
   }
 
@@ -55,7 +62,7 @@ class StoredVisits {
     void take(long unit, String number);
   }
 
-  /** The numbers of all visits of these units. */
+  /** The numbers of all visits of these units that are written. */
   void numbers(Collection<Long> units, Keys each) {
     NUMBERS.each(entities, units, row -> each.take(row.getLong(1), row.getString(2)));
   }
@@ -65,6 +72,7 @@ class StoredVisits {
     if (keys.isEmpty()) {
       return new HashMap<>();
     }
+    writeHeld();
     return entities.unwrap(Session.class).doReturningWork(connection -> find(connection, keys));
   }
 
@@ -104,18 +112,55 @@ class StoredVisits {
     return row;
   }
 
+  /** Written when there are many, before any is read, and at the latest with the transaction. */
   void insert(List<VisitRow> rows) {
-    write(INSERT, rows);
+    HeldVisits held = held();
+    held.add(rows);
+    if (held.isFull()) {
+      writeHeld();
+    }
   }
 
   void update(List<VisitRow> rows) {
-    write(UPDATE, rows);
+    if (!rows.isEmpty()) {
+      writeHeld();
+      write(UPDATE, rows);
+    }
+  }
+
+  private void writeHeld() {
+    if (transaction.getResource(HeldVisits.class) instanceof HeldVisits held) {
+      List<VisitRow> rows = held.take();
+      for (int from = 0; from < rows.size(); from += BATCH) {
+        write(INSERT, rows.subList(from, Math.min(rows.size(), from + BATCH)));
+      }
+    }
+  }
+
+  private HeldVisits held() {
+    HeldVisits held = (HeldVisits) transaction.getResource(HeldVisits.class);
+    if (held == null) {
+      held = new HeldVisits();
+      transaction.putResource(HeldVisits.class, held);
+      transaction.registerInterposedSynchronization(new Last());
+    }
+    return held;
+  }
+
+  /** What nobody has asked for is written when the transaction ends well. */
+  private final class Last implements Synchronization {
+    @Override
+    public void beforeCompletion() {
+      writeHeld();
+    }
+
+    @Override
+    public void afterCompletion(int status) {
+      // held by the transaction, and gone with it
+    }
   }
 
   private void write(String sql, List<VisitRow> rows) {
-    if (rows.isEmpty()) {
-      return;
-    }
     entities
         .unwrap(Session.class)
         .doWork(

@@ -117,22 +117,6 @@ final class FleetQuery {
     return "select a.unit_id" + from(order == Order.NAME) + where() + orderBy(order);
   }
 
-  /** The same, each with the number of all units found. */
-  String idsAndCount(Order order) {
-    return "select a.unit_id, count(*) over ()"
-        + from(order == Order.NAME)
-        + where()
-        + orderBy(order);
-  }
-
-  /**
-   * True when no index helps: whoever asks twice has the whole fleet read twice. By name the lines
-   * come from a walk along the places, and to number all found would undo it.
-   */
-  boolean looksThroughAll(Order order) {
-    return worded && order != Order.NAME;
-  }
-
   String count() {
     return "select count(*)" + from(false) + where();
   }

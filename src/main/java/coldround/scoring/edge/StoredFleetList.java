@@ -176,25 +176,9 @@ class StoredFleetList implements FleetList, Ranking {
   @Override
   @Transactional
   public Found find(Search search, Order order, FleetList.Place after, int limit) {
-    FleetQuery query = FleetQuery.of(search);
-    if (after == null && query.looksThroughAll(order)) {
-      return foundAtOnce(query, order, limit);
-    }
     List<FleetLine> lines = lines(search, order, after, limit);
     boolean all = after == null && lines.size() < limit;
     return new Found(lines, all ? lines.size() : count(search));
-  }
-
-  private Found foundAtOnce(FleetQuery query, Order order, int limit) {
-    Query found = entities.createNativeQuery(query.idsAndCount(order), Object[].class);
-    List<Long> ids = new ArrayList<>();
-    long count = 0;
-    for (Object row : query.bind(found).setMaxResults(limit).getResultList()) {
-      Object[] cells = (Object[]) row;
-      ids.add((Long) cells[0]);
-      count = (Long) cells[1];
-    }
-    return new Found(lines(ids), count);
   }
 
   /** The lines of these units, in the order of the ids. */
