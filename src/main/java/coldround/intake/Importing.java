@@ -17,6 +17,7 @@ import java.util.HashSet;
 import java.util.Iterator;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 import java.util.TreeSet;
 
@@ -79,24 +80,39 @@ public final class Importing {
   public Tally run(Iterator<Row> rows) {
     heading.problems().forEach(tally::problem);
     rejectedRows.write(RejectedRows.header(heading.ownLabels()));
-    try (Ahead<Understood> ahead = new Ahead<>(() -> batch(rows))) {
-      for (List<Understood> batch = ahead.take(); !batch.isEmpty(); batch = ahead.take()) {
-        batch.forEach(this::note);
+    try (Ahead<Keyed> ahead = new Ahead<>(() -> batch(rows))) {
+      for (List<Keyed> batch = ahead.take(); !batch.isEmpty(); batch = ahead.take()) {
+        batch.forEach(keyed -> note(keyed.row()));
         write(batch);
       }
     }
     return tally;
   }
 
-  private List<Understood> batch(Iterator<Row> rows) {
-    List<Understood> batch = new ArrayList<>(BATCH);
+  /**
+   * A row by which it is known again in the file.
+   *
+   * @param key natural key; empty for a row that is rejected
+   * @param content hash of what it says
+   */
+  private record Keyed(Understood row, String key, int content) {}
+
+  /** Reads rows ahead of those that are written: uses nothing that a written row changes. */
+  private List<Keyed> batch(Iterator<Row> rows) {
+    List<Keyed> batch = new ArrayList<>(BATCH);
     while (batch.size() < BATCH && rows.hasNext()) {
       Row row = rows.next();
       if (!row.isBlank()) {
-        batch.add(reading.read(row));
+        batch.add(keyed(reading.read(row)));
       }
     }
     return batch;
+  }
+
+  private Keyed keyed(Understood row) {
+    return row.entry() == null
+        ? new Keyed(row, "", 0)
+        : new Keyed(row, key(row.entry()), row.entry().said().hashCode());
   }
 
   /** Ids of the units whose history changed. */
@@ -123,19 +139,20 @@ public final class Importing {
     }
   }
 
-  private void write(List<Understood> batch) {
+  private void write(List<Keyed> batch) {
     List<Entry> entries =
-        batch.stream().filter(row -> row.entry() != null).map(Understood::entry).toList();
+        batch.stream().map(keyed -> keyed.row().entry()).filter(Objects::nonNull).toList();
     Written written =
         entries.isEmpty()
             ? new Written(List.of(), Set.of(), List.of())
             : writing.write(kind, entries, run.id());
     Map<Integer, List<RowProblem>> doubts = doubts(written, entries);
     int next = 0;
-    for (Understood row : batch) {
-      Outcome outcome = row.entry() == null ? null : written.outcomes().get(next);
-      List<RowProblem> more = row.entry() == null ? List.of() : doubts.get(next++);
-      note(row, outcome, more == null ? List.of() : more);
+    for (Keyed keyed : batch) {
+      boolean taken = keyed.row().entry() != null;
+      Outcome outcome = taken ? written.outcomes().get(next) : null;
+      List<RowProblem> more = taken ? doubts.get(next++) : List.of();
+      note(keyed, outcome, more == null ? List.of() : more);
     }
     units.addAll(written.units());
     run.watch().rows(tally.rows().read());
@@ -169,7 +186,8 @@ public final class Importing {
    * @param outcome null for a row that was rejected before it came to the store
    * @param doubts what the store does not believe of it
    */
-  private void note(Understood row, Outcome outcome, List<RowProblem> doubts) {
+  private void note(Keyed keyed, Outcome outcome, List<RowProblem> doubts) {
+    Understood row = keyed.row();
     List<RowProblem> problems = new ArrayList<>(row.problems());
     problems.addAll(doubts);
     if (outcome != null && outcome.refused()) {
@@ -179,7 +197,7 @@ public final class Importing {
       if (outcome != Outcome.UNCHANGED && row.entry().said().get("customer") instanceof String of) {
         customers.add(of);
       }
-      noteTwin(row, problems);
+      noteTwin(keyed, problems);
     }
     problems.forEach(tally::problem);
     List<RowProblem> rejecting = problems.stream().filter(RowProblem::rejects).toList();
@@ -189,13 +207,14 @@ public final class Importing {
     }
   }
 
-  private void noteTwin(Understood row, List<RowProblem> problems) {
-    long twin = seen.note(key(row.entry()), row.entry().said().hashCode(), row.line());
+  private void noteTwin(Keyed keyed, List<RowProblem> problems) {
+    long line = keyed.row().line();
+    long twin = seen.note(keyed.key(), keyed.content(), line);
     if (twin > 0) {
       String message =
           "line %d has the same %s but says something else; what this later row says was taken."
               .formatted(twin, String.join(", ", keyColumns));
-      problems.add(new RowProblem(row.line(), "", "", ProblemCode.DUPLICATE_IN_FILE, message));
+      problems.add(new RowProblem(line, "", "", ProblemCode.DUPLICATE_IN_FILE, message));
     }
   }
 

@@ -40,6 +40,13 @@ class VisitRow {
         note);
   }
 
+  static VisitRow of(long unitId, Visit visit) {
+    VisitRow row = new VisitRow();
+    row.unitId = unitId;
+    row.write(visit);
+    return row;
+  }
+
   void write(Visit visit) {
     number = visit.number();
     visited = visit.date();

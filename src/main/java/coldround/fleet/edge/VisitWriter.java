@@ -56,8 +56,8 @@ class VisitWriter implements KindWriter {
     private final Map<UnitKey, Place> there;
     private final Map<VisitRow.Key, VisitRow> rows;
     private final Map<VisitRow.Key, Visit> now = new HashMap<>();
-    private final Map<VisitRow.Key, VisitRow> created = new LinkedHashMap<>();
-    private final Map<VisitRow.Key, VisitRow> changed = new LinkedHashMap<>();
+    private final Map<VisitRow.Key, Visit> created = new LinkedHashMap<>();
+    private final Map<VisitRow.Key, Visit> changed = new LinkedHashMap<>();
 
     Batch(List<Entry> entries, Notes notes) {
       this.entries = entries;
@@ -84,9 +84,10 @@ class VisitWriter implements KindWriter {
         Place place = there.get(UnitKey.of(entry));
         outcomes.add(place == null ? absent.of(entry) : write(place, entry, outcomes.size()));
       }
-      visits.insert(List.copyOf(created.values()));
-      met.created(created.values());
-      visits.update(List.copyOf(changed.values()));
+      List<VisitRow> fresh = rows(created);
+      visits.insert(fresh);
+      met.created(fresh);
+      visits.update(rows(changed));
       return outcomes;
     }
 
@@ -117,11 +118,15 @@ class VisitWriter implements KindWriter {
     }
 
     private void keep(VisitRow.Key key, Visit visit) {
-      VisitRow row = new VisitRow();
-      row.unitId = key.unitId();
-      row.write(visit);
       now.put(key, visit);
-      (rows.containsKey(key) ? changed : created).put(key, row);
+      (rows.containsKey(key) ? changed : created).put(key, visit);
+    }
+
+    /** Packing depends on nothing: all processors do it. */
+    private static List<VisitRow> rows(Map<VisitRow.Key, Visit> visits) {
+      return visits.entrySet().parallelStream()
+          .map(each -> VisitRow.of(each.getKey().unitId(), each.getValue()))
+          .toList();
     }
 
     private Visit checked(Visit stored, Entry said, Place place, int index) {

@@ -10,6 +10,9 @@ import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import jakarta.persistence.TypedQuery;
 import jakarta.transaction.Transactional;
+import java.sql.PreparedStatement;
+import java.sql.SQLException;
+import java.sql.Timestamp;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -18,10 +21,15 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import org.hibernate.Session;
 
 /** The open tasks in the store, as an index by due date. */
 @ApplicationScoped
 class StoredTaskList implements TaskList {
+
+  private static final String INSERT =
+      "insert into upkeep_task (id, unit_id, task, due, earliest, latest, minutes, priority, state,"
+          + " sequence, changed) values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)";
 
   private final EntityManager entities;
   private final Outbox outbox;
@@ -43,7 +51,40 @@ class StoredTaskList implements TaskList {
     List<Change> changes = replacing.finish();
     entities.flush();
     entities.clear();
+    insert(replacing.created());
     outbox.add(changes);
+  }
+
+  /** In plain JDBC: a fleet that is read in has ten new tasks a unit. */
+  private void insert(List<TaskRow> rows) {
+    if (!rows.isEmpty()) {
+      entities
+          .unwrap(Session.class)
+          .doWork(
+              connection -> {
+                try (PreparedStatement insert = connection.prepareStatement(INSERT)) {
+                  for (TaskRow row : rows) {
+                    bind(insert, row);
+                    insert.addBatch();
+                  }
+                  insert.executeBatch();
+                }
+              });
+    }
+  }
+
+  private static void bind(PreparedStatement insert, TaskRow row) throws SQLException {
+    insert.setString(1, row.id);
+    insert.setLong(2, row.unitId);
+    insert.setString(3, row.task);
+    insert.setObject(4, row.due);
+    insert.setObject(5, row.earliest);
+    insert.setObject(6, row.latest);
+    insert.setInt(7, row.minutes);
+    insert.setDouble(8, row.priority);
+    insert.setString(9, row.state);
+    insert.setInt(10, row.sequence);
+    insert.setTimestamp(11, Timestamp.from(row.changed));
   }
 
   @Override

@@ -25,6 +25,7 @@ final class TaskReplacing {
   private final Map<String, TaskRow> before;
   private final Map<String, ClosedTaskRow> closed;
   private final Map<String, BookingRow> bookings;
+  private final List<TaskRow> created = new ArrayList<>();
   private final List<Change> changes = new ArrayList<>();
 
   TaskReplacing(
@@ -76,7 +77,7 @@ final class TaskReplacing {
         entities.remove(done);
       }
     }
-    entities.persist(row);
+    created.add(row);
     changes.add(change("planned", task));
   }
 
@@ -88,6 +89,11 @@ final class TaskReplacing {
   private Booking booking(String taskId) {
     BookingRow row = bookings.get(taskId);
     return row == null ? null : row.read();
+  }
+
+  /** Tasks that were not there before, which the caller writes. */
+  List<TaskRow> created() {
+    return created;
   }
 
   /** Closes the tasks that were not put again. */
