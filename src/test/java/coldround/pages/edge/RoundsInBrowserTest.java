@@ -15,6 +15,8 @@ import java.time.DayOfWeek;
 import java.time.LocalDate;
 import java.time.temporal.TemporalAdjusters;
 import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -207,6 +209,26 @@ class RoundsInBrowserTest {
     press(".ways button", Keys.ENTER);
     assertTrue(element("[role=alert]").getText().contains("Somebody else has changed the plan"));
     browser.complaints();
+  }
+
+  @Test
+  void aMoveThatIsPressedTwiceIsDoneOnce() {
+    AllowedMove wish = AllowedMove.in(plan);
+    ask(wish);
+    Map<String, String> sent =
+        browser.driver().findElements(By.cssSelector(".verdict form input")).stream()
+            .collect(
+                Collectors.toMap(
+                    its -> its.getAttribute("name"), its -> its.getDomProperty("value")));
+    for (int press = 0; press < 2; press++) {
+      Api.asPlanner()
+          .redirects()
+          .follow(false)
+          .formParams(sent)
+          .post("/rounds/" + plan + "/moves")
+          .then()
+          .statusCode(303);
+    }
   }
 
   @Test
