@@ -6,6 +6,7 @@ import coldround.http.Parameters;
 import coldround.http.Problem;
 import coldround.http.Problem.FieldError;
 import coldround.http.Wrong;
+import coldround.pages.ReaderNumbers;
 import coldround.pages.RoofBook;
 import coldround.pages.RoofForm;
 import coldround.pages.RoofView;
@@ -103,7 +104,7 @@ public class RoofPage {
   @RolesAllowed({Role.PLANNER_CODE, Role.TECHNICIAN_CODE, Role.CUSTOMER_CODE, Role.SCHEDULER_CODE})
   @Operation(hidden = true)
   public Response roof(@BeanParam Typed typed, @Context HttpHeaders headers) {
-    Locale language = PageNumbers.language(headers.getAcceptableLanguages());
+    Locale language = ReaderNumbers.language(headers.getAcceptableLanguages());
     RoofForm form = typed.form().withUsualSplit(check.usualSplitK());
     Optional<Refrigerant> gas = refrigerants.find(form.refrigerant());
     List<FieldError> wrong = new ArrayList<>();

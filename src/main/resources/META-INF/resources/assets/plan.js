@@ -31,7 +31,7 @@ async function follow() {
     if (!answer) return location.assign(address);
     tell(other.getElementById('plan-form'));
     document.getElementById('answer').replaceChildren(...answer.childNodes);
-    history.replaceState(null, '', address);
+    history.replaceState(history.state, '', address);
   } catch (fault) {
     if (fault.name !== 'AbortError') form.submit();
   }

@@ -11,9 +11,6 @@ import io.quarkus.test.junit.QuarkusTest;
 import io.quarkus.test.junit.TestProfile;
 import io.restassured.path.json.JsonPath;
 import java.net.URL;
-import java.time.DayOfWeek;
-import java.time.LocalDate;
-import java.time.temporal.TemporalAdjusters;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
@@ -31,8 +28,6 @@ import org.openqa.selenium.WebElement;
 @TestProfile(DemoStore.class)
 class RoundsInBrowserTest {
 
-  private static final LocalDate MONDAY =
-      LocalDate.now().with(TemporalAdjusters.next(DayOfWeek.MONDAY));
   private static Browser browser;
   private static boolean looked;
   private static String plan;
@@ -48,30 +43,12 @@ class RoundsInBrowserTest {
     }
     assumeTrue(browser != null, "no chromium on this machine");
     if (plan == null) {
-      plan = planned();
+      plan = PlannedRounds.plan("\"seconds\": 3").getString("id");
     }
     browser.light("light");
     browser.screen(1280, 900);
     browser.go(home + "enter?token=" + Api.TOKEN);
     browser.complaints();
-  }
-
-  private static String planned() throws InterruptedException {
-    String body = "{\"from\": \"%s\", \"seconds\": 3}".formatted(MONDAY);
-    String id =
-        Api.asPlanner()
-            .contentType("application/json")
-            .body(body)
-            .post("/api/v1/rounds")
-            .jsonPath()
-            .getString("id");
-    JsonPath read;
-    do {
-      Thread.sleep(300);
-      read = Api.asPlanner().get("/api/v1/rounds/" + id).jsonPath();
-    } while (List.of("waiting", "planning").contains(read.getString("state")));
-    assertEquals("planned", read.getString("state"));
-    return id;
   }
 
   @AfterAll

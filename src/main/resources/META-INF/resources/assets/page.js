@@ -1,15 +1,19 @@
-// What every plain form does beyond HTML: pressed twice it is sent once, and whoever comes back to
-// it finds what was typed. Forms of visits do both in a way of their own.
+// What every page does beyond HTML. A form that is pressed twice is sent once, and whoever comes
+// back to it finds what was typed; forms of visits do both in a way of their own.
 (() => {
   'use strict';
   const TYPED = 'coldround.typed.';
   const AGAIN_MS = 10000;
   // secrets and files stay where they were typed; what is hidden is the service's
   const NEVER = ['hidden', 'password', 'file', 'submit', 'button'];
+  // what was typed belongs to its place in the way back, not to its address: what a form is answered
+  // has the same one
+  const place = history.state?.place ?? String(performance.timeOrigin);
+  history.replaceState({ ...history.state, place }, '');
   // what one account has typed is nothing to the next one on this machine
-  const mine = TYPED + document.body.dataset.who + ' ';
+  const mine = TYPED + document.body.dataset.who + ' ' + place + ' ';
   const forms = () => [...document.querySelectorAll('form:not(.entry)')];
-  const keyOf = (form) => mine + location.pathname + location.search + ' ' + form.getAttribute('action');
+  const keyOf = (form) => mine + form.getAttribute('action');
   const fields = (form) => [...form.elements].filter((field) => field.name && !NEVER.includes(field.type));
 
   // a browser may refuse to keep anything, or have no room: then its own memory has to do
@@ -26,7 +30,8 @@
       return field.checked !== field.defaultChecked;
     }
     if (field.options) {
-      return [...field.options].some((option) => option.selected !== option.defaultSelected);
+      const chosen = [...field.options].findIndex((option) => option.defaultSelected);
+      return field.selectedIndex !== Math.max(0, chosen);
     }
     return field.value !== field.defaultValue;
   };
@@ -60,6 +65,12 @@
     form.dispatchEvent(new Event('input'));
   };
   const forget = () => kept((store) => Object.keys(store).filter((key) => key.startsWith(TYPED)).forEach((key) => store.removeItem(key)));
+
+  // folded on a phone only; a wide screen has room for all of it
+  const wide = matchMedia('(min-width: 46rem)');
+  const unfold = () => document.querySelector('.menu')?.toggleAttribute('open', wide.matches);
+  unfold();
+  wide.addEventListener('change', unfold);
 
   let leaving = false;
   document.addEventListener('submit', (event) => {
