@@ -163,12 +163,14 @@ public class RoofPage {
 
     private RoofView answer(
         SaturationCurve curve, double ambientC, double splitK, double headKpa, double airKpa) {
+      String blamed = "ambient";
       try {
         ExpectedHead expected = ExpectedHead.of(curve, ambientC, splitK);
-        return RoofView.of(
-            expected, finding(curve, ambientC, splitK, headKpa), airKpa, form.system());
+        blamed = "head";
+        Finding found = finding(curve, ambientC, splitK, headKpa);
+        return RoofView.of(expected, found, airKpa, form.system());
       } catch (OutsideTable e) {
-        wrong("ambient", form.ambient(), e.getMessage());
+        wrong(blamed, blamed.equals("head") ? form.head() : form.ambient(), e.getMessage());
         return null;
       }
     }

@@ -163,7 +163,10 @@ class ImportInBrowserTest {
     String said = find("[role=alert]").getText();
     assertTrue(said.contains("taken") && said.length() > 40, said);
     assertTrue(browser.driver().findElements(By.cssSelector("form[action$=take]")).isEmpty());
-    assertFalse(said.contains("Exception"), said);
+    assertEquals("true", find("#file").getAttribute("aria-invalid"));
+    String why = find("#file-wrong").getText();
+    assertTrue(why.contains("was not read") && why.length() > 40, why);
+    assertFalse(why.contains("Exception"), why);
     assertEquals(List.of(), browser.violations());
     browser.shoot("import-refused-" + name.replace(".csv", ""));
   }
