@@ -112,6 +112,12 @@ public class Caller {
     return account == null ? "/" : Home.of(account.role());
   }
 
+  /** Tells callers apart for a page; empty where nobody is known. */
+  public String getMark() {
+    Account account = account();
+    return account == null ? "" : account.id();
+  }
+
   /** Code of the customer that is all there is for the caller; empty where there are all. */
   public String customer() {
     return isCustomer() ? account().customer() : "";

@@ -14,10 +14,12 @@ public record Wrong(List<FieldError> errors) {
 
   /** What a problem says of fields; what it says as a whole, where it speaks of none. */
   public static Wrong of(Problem problem) {
-    return new Wrong(
-        problem.errors().isEmpty()
-            ? List.of(new FieldError("", "", problem.getMessage()))
-            : problem.errors());
+    return problem.errors().isEmpty() ? saying(problem.getMessage()) : new Wrong(problem.errors());
+  }
+
+  /** Of no field alone. */
+  public static Wrong saying(String sentence) {
+    return new Wrong(List.of(new FieldError("", "", sentence)));
   }
 
   /** What is wrong with that field, empty when nothing is. */

@@ -29,6 +29,21 @@ public record Mending(Kind kind, List<Column> columns, Proposal proposal) {
    */
   public record Choice(String column, String measure) {}
 
+  /** Two headers are to mean one column. */
+  public static final class TwiceMeant extends IllegalArgumentException {
+    private final int second;
+
+    TwiceMeant(int second, String message) {
+      super(message);
+      this.second = second;
+    }
+
+    /** Place of the second one among the choices. */
+    public int second() {
+      return second;
+    }
+  }
+
   public Mending {
     columns = List.copyOf(columns);
   }
@@ -50,7 +65,7 @@ public record Mending(Kind kind, List<Column> columns, Proposal proposal) {
    * The profile as chosen; what was guessed of words and units of measure stays.
    *
    * @param choices one for each guess, in their order
-   * @throws IllegalArgumentException when two headers are to mean one column, said in words
+   * @throws TwiceMeant when two headers are to mean one column, said in words
    */
   public Profile profile(String name, List<Choice> choices, DateOrder dates, char decimalSign) {
     Map<Kind, List<Profile.Alias>> aliases = new HashMap<>(proposal.profile().columns());
@@ -78,7 +93,8 @@ public record Mending(Kind kind, List<Column> columns, Proposal proposal) {
           columns.stream().filter(c -> c.name().equals(choice.column())).findFirst();
       if (column.isPresent()) {
         if (!taken.add(choice.column())) {
-          throw new IllegalArgumentException(
+          throw new TwiceMeant(
+              i,
               "Two headers are to mean '%s', the second is '%s'. Choose another column for one of them."
                   .formatted(choice.column(), RowProblem.shown(header)));
         }

@@ -101,8 +101,13 @@ public record Profile(
       new Profile(
           "standard", "columns.csv", DateOrder.FROM_COLUMN, '.', Map.of(), Map.of(), Map.of());
 
+  /** True for what a profile can be called. */
+  public static boolean isName(String name) {
+    return name.matches("[a-z0-9][a-z0-9-]{0,59}");
+  }
+
   public Profile {
-    if (!name.matches("[a-z0-9][a-z0-9-]{0,59}")) {
+    if (!isName(name)) {
       throw new IllegalArgumentException(
           "a profile is named by lower-case letters, digits and hyphens, not '" + name + "'");
     }

@@ -39,6 +39,7 @@ public final class ReaderNumbers {
   private static final Pattern MONEY = Pattern.compile(CURRENCY);
   private static final Pattern AMOUNT = Pattern.compile("\\d{4}(?:\\.\\d+)?" + CURRENCY);
   private static final Pattern THOUSAND = Pattern.compile("(?<=\\d)(?=(?:\\d{3})+$)");
+  private static final List<String> BEFORE_THE_LAST = List.of(": ", " to ");
   private static final String EXPONENT = "exponent ";
   private static final Set<String> AS_TYPED =
       Set.of("script", "style", "textarea", "code", "pre", "option");
@@ -59,6 +60,17 @@ public final class ReaderNumbers {
         : new ReaderNumbers('.', ',');
   }
 
+  /**
+   * The language that a reader likes best; English where nothing is said.
+   *
+   * @param acceptable as the browser tells them, the best first
+   */
+  public static Locale language(List<Locale> acceptable) {
+    return acceptable.isEmpty() || acceptable.get(0).getLanguage().equals("*")
+        ? Locale.ENGLISH
+        : acceptable.get(0);
+  }
+
   // what stands behind a number that makes it ours: a unit of measure, a currency, a word of these
   // pages
   private static Pattern behind() {
@@ -72,7 +84,7 @@ public final class ReaderNumbers {
             .collect(Collectors.joining("|"));
     return Pattern.compile(
         ("[ \\u00a0]?(?:(?:%s|[A-Z]{3}|times|points?|possible|open|fewer|a unit|are"
-                + " expected|days?|years?|visits?|faults?|h)(?!\\w)|of 100|on \\d|to [+-]?\\d|to"
+                + " expected|days?|years?|visits?|faults?|h)(?!\\w)|of 100|of \\d+ lost|on \\d|in \\d{4}|to [+-]?\\d|to"
                 + " [a-z]|, (?:visit|worked|shown|left))")
             .formatted(labels));
   }
@@ -137,7 +149,7 @@ public final class ReaderNumbers {
     }
     boolean last = number.end() == text.length();
     return alone
-        || last && text.startsWith(": ", number.start() - 2)
+        || last && BEFORE_THE_LAST.stream().anyMatch(text.substring(0, number.start())::endsWith)
         || text.startsWith(EXPONENT, number.start() - EXPONENT.length())
         || BEHIND.matcher(text).region(number.end(), text.length()).lookingAt();
   }

@@ -29,11 +29,26 @@ public record RoundMap(
    * @param home true for where a day starts
    * @param label numbers of the stops, or the code of the technician
    */
-  public record Dot(int colour, boolean home, String x, String y, String label, String name) {}
+  public record Dot(int colour, boolean home, String x, String y, String label, String name) {
+
+    /** Room for the label, so that it never stands out of its shape. */
+    public int width() {
+      return Math.max(home ? LEAST_BOX : LEAST_DOT, label.length() * LETTER + PADDING);
+    }
+
+    /** From the place to the left edge of the shape. */
+    public int shift() {
+      return -width() / 2;
+    }
+  }
 
   /** A bar of a round length. */
   public record Scale(String length, String label) {}
 
+  private static final int LEAST_BOX = 22;
+  private static final int LEAST_DOT = 20;
+  private static final int LETTER = 7;
+  private static final int PADDING = 8;
   private static final int WIDTH = 480;
   private static final int HEIGHT = 340;
   private static final int EDGE = 36;
@@ -136,11 +151,25 @@ public record RoundMap(
           (site, all) -> {
             RoundPlan.Stop stop = stops.get(site);
             if (stop.premises().place().located()) {
-              String label = all.size() == 1 ? "" + all.get(0) : all.get(0) + "+";
+              String label = spans(all);
               String name = RoundWords.site(stop.premises());
               dots.add(dot(colour, false, stop.premises().place(), label, name));
             }
           });
+    }
+
+    /** "1-3" for stops one after the other, "1, 4" for others. */
+    private static String spans(List<Integer> numbers) {
+      List<String> spans = new ArrayList<>();
+      int first = numbers.get(0);
+      for (int i = 0; i < numbers.size(); i++) {
+        int last = numbers.get(i);
+        if (i + 1 == numbers.size() || numbers.get(i + 1) != last + 1) {
+          spans.add(first == last ? "" + first : first + "-" + last);
+          first = i + 1 == numbers.size() ? last : numbers.get(i + 1);
+        }
+      }
+      return String.join(", ", spans);
     }
 
     private Dot dot(int colour, boolean home, Place place, String label, String name) {

@@ -35,8 +35,8 @@ public record Told(String text, List<Fact> facts, String source) {
     return new Told(sentence(reason.text(system)), facts, reason.source().toString());
   }
 
-  // days are told here as everywhere on a page
-  static String sentence(String text) {
+  /** With its days told as everywhere on a page. */
+  public static String sentence(String text) {
     String told = DAY.matcher(text).replaceAll(day -> Figures.day(LocalDate.parse(day.group())));
     return told.isEmpty()
         ? told

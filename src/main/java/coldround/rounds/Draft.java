@@ -7,17 +7,12 @@ import coldround.rounds.search.Stop;
 import coldround.rounds.search.Vehicle;
 import coldround.rounds.search.Window;
 import coldround.rounds.search.engine.Together;
-import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
-import java.util.HashMap;
-import java.util.HashSet;
 import java.util.List;
-import java.util.Map;
 import java.util.OptionalInt;
-import java.util.Set;
 
 /**
  * An order made ready for the search: a vehicle is a technician's day, a stop is a call. What
@@ -29,8 +24,8 @@ public final class Draft {
   private final RoundRules rules;
   private final List<Note> notes = new ArrayList<>();
   private final List<RoundPlan.Missed> missed = new ArrayList<>();
-  private final List<Call> calls = new ArrayList<>();
-  private final List<Shifts.Day> days = new ArrayList<>();
+  private final List<Call> calls;
+  private final List<Shifts.Day> days;
   private final SiteBook sites;
   private final Network network;
   private final Clockwork clockwork;
@@ -50,8 +45,11 @@ public final class Draft {
     LocalDate nextChance = order.to().plusDays(rules.days(Figure.NEXT_CHANCE));
     value = new Value(rules, prices, order.from(), nextChance, this::way);
     told = new Told(rules, prices, value);
-    takeCalls(nextChance);
-    List<Vehicle> vehicles = takeWorkers(travel);
+    calls = new TakenCalls(order, rules, sites, told, notes, missed).of(nextChance);
+    Crew crew =
+        new Crew(order, network, travel, new Shifts(rules, prices, clockwork, notes), notes);
+    List<Vehicle> vehicles = crew.vehicles();
+    days = crew.days();
     List<Stop> stops = new ArrayList<>();
     calls.forEach(call -> network.add(sites.get(call.site()).place()));
     network.measure();
@@ -101,91 +99,6 @@ public final class Draft {
     return notes.stream().map(note -> note.subject() + ": " + note.message()).toList();
   }
 
-  private void takeCalls(LocalDate nextChance) {
-    Map<String, Double> longest = new HashMap<>();
-    List<Job> jobs = new ArrayList<>();
-    Set<String> named = new HashSet<>();
-    for (Job job : order.jobs()) {
-      Note fault = sites.fault(job.site());
-      if (fault == null) {
-        double open = longest.computeIfAbsent(job.site(), sites::longestMinutes);
-        fault = tooLong(job, open);
-      }
-      if (fault == null) {
-        jobs.add(job);
-      } else {
-        refuse(job, fault, named);
-      }
-    }
-    longest.replaceAll((site, open) -> Math.min(open, rules.minutes(Figure.CALL_MOST)));
-    for (Call call : order.calls()) {
-      if (sites.fault(call.site()) == null) {
-        calls.add(call);
-      } else {
-        call.jobs().forEach(job -> refuse(job, sites.fault(job.site()), named));
-      }
-    }
-    calls.addAll(new Grouping(order, nextChance, longest).calls(jobs));
-    if (calls.isEmpty()) {
-      notes.add(new Note("no-task", "plan", "there is no task to plan in these days."));
-    }
-  }
-
-  private static Note tooLong(Job job, double open) {
-    if (open == 0) {
-      String message = "is not open on any day of the plan.";
-      return new Note("closed", "site " + job.site(), message);
-    }
-    String message =
-        "takes %d minutes, longer than the site is open on any day (%d minutes)."
-            .formatted(job.minutes(), Math.round(open));
-    return job.minutes() > open ? new Note("too-long", "task " + job.task(), message) : null;
-  }
-
-  private void refuse(Job job, Note fault, Set<String> named) {
-    if (named.add(fault.subject())) {
-      notes.add(fault);
-    }
-    Call alone = new Call("c" + job.task(), job.site(), List.of(job), null, null, false, null);
-    String why = fault.subject() + " " + fault.message();
-    missed.add(new RoundPlan.Missed(alone, told.unusable(fault.code(), why)));
-  }
-
-  private List<Vehicle> takeWorkers(Travel travel) {
-    Shifts shifts = new Shifts(rules, prices, clockwork, notes);
-    List<Vehicle> vehicles = new ArrayList<>();
-    for (Worker worker : order.workers()) {
-      if (nowhere(worker.home(), "start", worker, travel)
-          || nowhere(worker.end(), "end", worker, travel)) {
-        continue;
-      }
-      int home = network.add(worker.home());
-      int end = network.add(worker.end());
-      for (Shifts.Day day : shifts.days(worker, order.days(), order.holidays())) {
-        boolean out = isOut(worker, day);
-        Instant earliest = out ? day.on().from() : order.now();
-        if (earliest.isBefore(day.on().to())) {
-          days.add(day);
-          vehicles.add(shifts.vehicle(day, home, end, earliest));
-        }
-      }
-    }
-    if (vehicles.isEmpty()) {
-      notes.add(new Note("no-technician", "plan", "no technician can work in these days."));
-    }
-    return vehicles;
-  }
-
-  private boolean nowhere(Place place, String what, Worker worker, Travel travel) {
-    boolean nowhere = !place.located() && !travel.knows(place);
-    if (nowhere) {
-      String message =
-          "is not planned: where the day %ss %s. Give coordinates.".formatted(what, place.fault());
-      notes.add(new Note("no-coordinates", "technician " + worker.code(), message));
-    }
-    return nowhere;
-  }
-
   /** There and back for the nearest of those who can do it. */
   private double way(Call call) {
     Place site = sites.get(call.site()).place();
@@ -201,17 +114,6 @@ public final class Draft {
   private double cost(Place from, Place to) {
     Leg leg = network.leg(from, to);
     return leg.minutes() * prices.labourPerMinute() + leg.km() * prices.perKm();
-  }
-
-  /** True when the technician has left home already on that day. */
-  private boolean isOut(Worker worker, Shifts.Day day) {
-    return order.calls().stream()
-        .filter(call -> call.kept() != null && call.kept().technician().equals(worker.code()))
-        .anyMatch(call -> holds(day, call.kept()) && !call.kept().out().isAfter(order.now()));
-  }
-
-  private static boolean holds(Shifts.Day day, Kept kept) {
-    return kept.begins().atZone(day.worker().zone()).toLocalDate().equals(day.day());
   }
 
   private Stop stop(Call call) {
@@ -260,7 +162,7 @@ public final class Draft {
   private OptionalInt pin(Call call) {
     Kept kept = call.kept();
     for (int v = 0; v < days.size(); v++) {
-      if (days.get(v).worker().code().equals(kept.technician()) && holds(days.get(v), kept)) {
+      if (days.get(v).worker().code().equals(kept.technician()) && Crew.holds(days.get(v), kept)) {
         return OptionalInt.of(v);
       }
     }

@@ -25,9 +25,10 @@ public interface Rounds {
   /**
    * Begins to plan for everybody, with the usual time.
    *
-   * @return id of the plan
+   * @param once by which the same wish is known when it comes again; null or empty for none
+   * @return id of the plan, that of the first time where it came before
    */
-  String plan(LocalDate from, LocalDate to);
+  String plan(LocalDate from, LocalDate to, String once);
 
   /** The newest first; for a technician those with rounds of their own. */
   List<Standing> latest(int limit);

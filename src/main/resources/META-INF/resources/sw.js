@@ -2,7 +2,7 @@
 // The network always comes first, so that nothing stale is shown while there is one.
 'use strict';
 const KEPT = 'coldround-1';
-const PARTS = ['/assets/coldround.css', '/assets/mark.svg', '/assets/field.js', '/assets/roof.js'];
+const PARTS = ['/assets/coldround.css', '/assets/mark.svg', '/assets/page.js', '/assets/field.js', '/assets/roof.js'];
 const ROOF = ['/refrigerants', '/refrigerants?measures=si', '/refrigerants/curves'];
 
 const isForm = (path) => /^\/units\/[^/]+\/visits\/new$/.test(path);

@@ -25,6 +25,10 @@ class ReaderNumbersTest {
         "<p>-3.5 °C</p> | <p>-3,5 °C</p>",
         "<p>1,234.50 USD</p> | <p>1.234,50 USD</p>",
         "<b>100,000 units</b> | <b>100.000 units</b>",
+        "<td>0 to 1.5</td> | <td>0 to 1,5</td>",
+        "<li>5.8 a year expected in 2027, 2.5 in 2036.</li> | <li>5,8 a year expected in 2027, 2,5"
+            + " in 2036.</li>",
+        "<text>17.7 of 25 lost</text> | <text>17,7 of 25 lost</text>",
         "<svg aria-label=\"Points lost: 22.5 to age\"><text x=\"1.5\">12.5</text></svg>"
             + " | <svg aria-label=\"Points lost: 22,5 to age\"><text x=\"1.5\">12,5</text></svg>",
         "<svg><title>13 May 2024: 44.7, visit W24-020</title><title>12 May 2025: 60.1</title></svg>"

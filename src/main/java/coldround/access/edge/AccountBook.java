@@ -5,6 +5,7 @@ import coldround.access.Audit.Change;
 import coldround.access.Role;
 import coldround.access.Secret;
 import coldround.fleet.Fleet;
+import coldround.http.Preconditions;
 import coldround.http.Problem;
 import coldround.http.Problem.FieldError;
 import jakarta.enterprise.context.ApplicationScoped;
@@ -86,6 +87,14 @@ class AccountBook {
   private static AccountRow locked(String id) {
     return AccountRow.<AccountRow>findByIdOptional(id, LockModeType.PESSIMISTIC_WRITE)
         .orElseThrow(() -> Problem.notFound("account '" + id + "'"));
+  }
+
+  private AccountRow locked(String id, String seen) {
+    AccountRow row = locked(id);
+    String mark = AccountView.of(row, now(), null).mark();
+    String shown = seen == null ? null : '"' + seen + '"';
+    Preconditions.check(shown, null, mark, null);
+    return row;
   }
 
   /** With the token, told this once. */
@@ -190,16 +199,20 @@ class AccountBook {
     return null;
   }
 
-  /** A new token in the place of the old, which ends with all its sessions; told this once. */
-  AccountView renew(String id, AccountBody.Renewal asked) {
-    AccountView renewed = renewed(id, asked);
+  /**
+   * A new token in the place of the old, which ends with all its sessions; told this once.
+   *
+   * @param seen mark of the account as the caller has seen it; null for one who has not looked
+   */
+  AccountView renew(String id, AccountBody.Renewal asked, String seen) {
+    AccountView renewed = renewed(id, asked, seen);
     known.forget();
     return renewed;
   }
 
   @Transactional
-  AccountView renewed(String id, AccountBody.Renewal asked) {
-    AccountRow row = locked(id);
+  AccountView renewed(String id, AccountBody.Renewal asked, String seen) {
+    AccountRow row = locked(id, seen);
     List<FieldError> wrong = new ArrayList<>();
     Instant expires = expires(asked.expires(), wrong);
     if (!wrong.isEmpty()) {
@@ -213,16 +226,20 @@ class AccountBook {
     return AccountView.of(row, now(), token.text());
   }
 
-  /** How the person logs in at a provider; what was open by the old way is not any more. */
-  AccountView login(String id, AccountBody.Login asked) {
-    AccountView changed = changed(id, asked);
+  /**
+   * How the person logs in at a provider; what was open by the old way is not any more.
+   *
+   * @param seen mark of the account as the caller has seen it; null for one who has not looked
+   */
+  AccountView login(String id, AccountBody.Login asked, String seen) {
+    AccountView changed = changed(id, asked, seen);
     known.forget();
     return changed;
   }
 
   @Transactional
-  AccountView changed(String id, AccountBody.Login asked) {
-    AccountRow row = locked(id);
+  AccountView changed(String id, AccountBody.Login asked, String seen) {
+    AccountRow row = locked(id, seen);
     List<FieldError> wrong = new ArrayList<>();
     String login = login(asked.login(), id, wrong);
     if (!wrong.isEmpty()) {

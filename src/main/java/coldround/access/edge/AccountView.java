@@ -2,6 +2,7 @@ package coldround.access.edge;
 
 import com.fasterxml.jackson.annotation.JsonInclude;
 import java.time.Instant;
+import java.util.Objects;
 
 /**
  * An account as answers tell it.
@@ -26,6 +27,11 @@ public record AccountView(
     Instant lastUsed,
     String login,
     String token) {
+
+  /** Another one once somebody has given it another token, another log-in or an end. */
+  String mark() {
+    return Integer.toHexString(Objects.hash(tokenPrefix, expires, login, revoked));
+  }
 
   static AccountView of(AccountRow row, Instant now, String token) {
     String ended = row.ended(now);

@@ -148,7 +148,7 @@ public class AccountsResource {
         bytes.length == 0
             ? new AccountBody.Renewal(null)
             : json.read(bytes, AccountBody.Renewal.class);
-    return Response.ok(book.renew(id, asked), MediaType.APPLICATION_JSON_TYPE)
+    return Response.ok(book.renew(id, asked, null), MediaType.APPLICATION_JSON_TYPE)
         .header("Cache-Control", "no-store")
         .build();
   }
@@ -181,7 +181,7 @@ public class AccountsResource {
   @APIResponse(responseCode = "400", description = "A field is wrong; see errors: bad-request")
   public Response login(@PathParam("id") String id, InputStream sent) {
     AccountBody.Login asked = json.read(JsonBody.bytes(sent), AccountBody.Login.class);
-    return Response.ok(book.login(id, asked), MediaType.APPLICATION_JSON_TYPE).build();
+    return Response.ok(book.login(id, asked, null), MediaType.APPLICATION_JSON_TYPE).build();
   }
 
   @POST

@@ -151,6 +151,11 @@ class DemoFleet {
                     > 0);
   }
 
+  /** True where there is neither the demo fleet nor another one. */
+  synchronized boolean isGone() {
+    return !isThere() && isEmpty();
+  }
+
   /** Why it cannot be wiped; empty where it can. */
   String hindrance() {
     if (!isThere()) {

@@ -57,7 +57,10 @@ public class DemoPages {
   @Operation(hidden = true)
   public Response wipe() {
     try {
-      demo.wipe();
+      // pressed twice it is gone already
+      if (!demo.isGone()) {
+        demo.wipe();
+      }
       return to("/");
     } catch (Problem problem) {
       return refused(problem);

@@ -2,8 +2,11 @@ package coldround.intake.edge;
 
 import coldround.access.Role;
 import coldround.http.Problem;
+import coldround.http.Problem.FieldError;
+import coldround.http.Wrong;
 import coldround.intake.DateOrder;
 import coldround.intake.Mending.Choice;
+import coldround.intake.Mending.TwiceMeant;
 import coldround.intake.Profile;
 import coldround.intake.Receipt;
 import io.quarkus.qute.CheckedTemplate;
@@ -43,7 +46,10 @@ public class FilePages {
    * @param way null when the trial has ended
    * @param trial null while it is under way or when it failed
    * @param failed why the trial failed; empty when it did not
-   * @param wrong what is wrong with the form; empty for nothing
+   * @param wrong with the form
+   * @param other what is wrong and belongs to no field
+   * @param typedName name for files like this
+   * @param replaces that name where it is known to be another's; empty otherwise
    */
   public record Look(
       String id,
@@ -59,8 +65,37 @@ public class FilePages {
       ImportView.Way way,
       ImportView.Outcome trial,
       String failed,
-      String wrong,
-      String typedName) {}
+      Wrong wrong,
+      List<String> other,
+      String typedName,
+      String replaces) {}
+
+  /** The form as it was typed, or as the trial has it. */
+  private record Typed(
+      List<Choice> choices, DateOrder dates, char sign, String name, String replaces) {
+
+    static Typed of(HeldFile.Trial trial) {
+      Profile profile = trial.profile();
+      return new Typed(trial.choices(), profile.dates(), profile.decimalSign(), "", "");
+    }
+
+    static Typed of(HeldFile file, MultivaluedMap<String, String> sent) {
+      return new Typed(
+          FilePages.choices(file, sent),
+          DateOrder.find(first(sent, "dates")).orElse(DateOrder.FROM_COLUMN),
+          first(sent, "decimal").equals(",") ? ',' : '.',
+          first(sent, "name"),
+          first(sent, "replaces"));
+    }
+
+    List<String> fields() {
+      List<String> fields = new ArrayList<>(List.of("name"));
+      for (int i = 0; i < choices.size(); i++) {
+        fields.add("column-" + i);
+      }
+      return fields;
+    }
+  }
 
   private final ImportStart start;
   private final Trials trials;
@@ -87,7 +122,7 @@ public class FilePages {
 
   @ServerExceptionMapper
   Response refused(Problem problem) {
-    return start.page(problem.status(), "", problem.getMessage());
+    return start.page(problem.status(), "", "", Wrong.of(problem));
   }
 
   @GET
@@ -95,7 +130,9 @@ public class FilePages {
   @Operation(hidden = true)
   public Response file(@PathParam("id") String id) {
     HeldFile file = known(id);
-    return file.taken().isEmpty() ? page(200, file, "", "") : seen(file.taken());
+    return file.taken().isEmpty()
+        ? page(200, file, Typed.of(file.trial()), Wrong.NOTHING)
+        : seen(file.taken());
   }
 
   private HeldFile known(String id) {
@@ -114,7 +151,7 @@ public class FilePages {
     return Response.seeOther(URI.create("/imports/" + run)).build();
   }
 
-  private Response page(int status, HeldFile file, String wrong, String typedName) {
+  private Response page(int status, HeldFile file, Typed typed, Wrong wrong) {
     HeldFile.Trial trial = file.trial();
     Optional<ImportRuns.Open> open = runs.find(trial.run());
     Optional<Receipt> receipt = open.isPresent() ? Optional.empty() : receipts.find(trial.run());
@@ -127,15 +164,17 @@ public class FilePages {
             ImportView.title(file.kind().code()),
             trial.profile().name(),
             trial.saved(),
-            trial.choices().isEmpty() ? List.of() : ImportView.lines(file),
+            trial.choices().isEmpty() ? List.of() : ImportView.lines(file, typed.choices),
             trial.choices().isEmpty() ? List.of() : file.mending().proposal().missing(),
-            ImportView.dates(trial.profile()),
-            ImportView.decimals(trial.profile()),
+            ImportView.dates(typed.dates),
+            ImportView.decimals(typed.sign),
             open.map(run -> ImportView.way(run.view())).orElse(null),
             receipt.map(ImportView::outcome).orElse(null),
             failed,
             wrong,
-            typedName);
+            wrong.besides(typed.fields()),
+            typed.name,
+            wrong.at("name").isEmpty() ? "" : typed.name);
     return ImportStart.html(status, Templates.file(look));
   }
 
@@ -145,22 +184,49 @@ public class FilePages {
   @Operation(hidden = true)
   public Response mend(@PathParam("id") String id, MultivaluedMap<String, String> sent) {
     HeldFile file = known(id);
-    String name = first(sent, "name");
+    Typed typed = Typed.of(file, sent);
     boolean save = first(sent, "act").equals("save");
+    String refusal = save ? refusal(typed, file.trial().saved()) : "";
+    if (!refusal.isEmpty()) {
+      return wrong(file, typed, "name", refusal);
+    }
     try {
-      List<Choice> choices = choices(file, sent);
-      Profile profile =
-          file.mending().profile(save ? name : ImportPages.AUTO, choices, dates(sent), sign(sent));
+      String name = save ? typed.name : ImportPages.AUTO;
+      Profile profile = file.mending().profile(name, typed.choices, typed.dates, typed.sign);
       if (save) {
         saving.save(ProfileDocument.of(profile));
       }
-      trials.tryOut(file, profile, choices, save ? name : "");
-    } catch (IllegalArgumentException e) {
-      return page(422, file, e.getMessage(), name);
-    } catch (Problem e) {
-      return page(e.status(), file, e.getMessage(), name);
+      trials.tryOut(file, profile, typed.choices, save ? name : "");
+    } catch (TwiceMeant twice) {
+      return wrong(file, typed, "column-" + twice.second(), twice.getMessage());
+    } catch (Problem problem) {
+      return page(problem.status(), file, typed, Wrong.of(problem));
     }
     return Response.seeOther(URI.create("/imports/files/" + id)).build();
+  }
+
+  private Response wrong(HeldFile file, Typed typed, String field, String says) {
+    return page(422, file, typed, new Wrong(List.of(new FieldError(field, "", says))));
+  }
+
+  /**
+   * Why it cannot be saved under the name that was typed; empty where it can.
+   *
+   * @param saved the name that this file was saved under before; empty for none
+   */
+  private String refusal(Typed typed, String saved) {
+    String name = typed.name;
+    if (!Profile.isName(name)) {
+      return "has 1 to 60 lower-case letters, digits and hyphens";
+    }
+    if (saving.packaged(name)) {
+      return "belongs to the service; take another name";
+    }
+    boolean others = !name.equals(saved) && !name.equals(typed.replaces) && saving.known(name);
+    return others
+        ? "is there already for other files. Save it once more to put this in its place, or take"
+            + " another name"
+        : "";
   }
 
   private static List<Choice> choices(HeldFile file, MultivaluedMap<String, String> sent) {
@@ -172,14 +238,6 @@ public class FilePages {
       choices.add(new Choice(column, first(sent, "measure-" + i)));
     }
     return choices;
-  }
-
-  private static DateOrder dates(MultivaluedMap<String, String> sent) {
-    return DateOrder.find(first(sent, "dates")).orElse(DateOrder.FROM_COLUMN);
-  }
-
-  private static char sign(MultivaluedMap<String, String> sent) {
-    return first(sent, "decimal").equals(",") ? ',' : '.';
   }
 
   private static String first(MultivaluedMap<String, String> sent, String name) {

@@ -3,6 +3,8 @@ package coldround.intake.edge;
 import coldround.access.Role;
 import coldround.fleet.Kind;
 import coldround.http.Problem;
+import coldround.http.Problem.FieldError;
+import coldround.http.Wrong;
 import coldround.intake.IntakeTables;
 import coldround.intake.Mending;
 import coldround.intake.Profile;
@@ -93,14 +95,14 @@ public class ImportPages {
 
   @ServerExceptionMapper
   Response refused(Problem problem) {
-    return start.page(problem.status(), "", problem.getMessage());
+    return start.page(problem.status(), "", "", Wrong.of(problem));
   }
 
   @GET
   @RolesAllowed(Role.PLANNER_CODE)
   @Operation(hidden = true)
   public Response start(@QueryParam("kind") String kind) {
-    return start.page(200, kind == null ? "" : kind, "");
+    return start.page(200, kind == null ? "" : kind, "", Wrong.NOTHING);
   }
 
   @GET
@@ -142,10 +144,11 @@ public class ImportPages {
       @RestForm("profile") String profile,
       @RestForm("file") FileUpload sent) {
     if (Kind.find(code == null ? "" : code).isEmpty()) {
-      return start.page(422, "", "Choose which list the file is, then the file again.");
+      return wrong("", profile, "kind", "Choose which list the file is, then the file again.");
     }
     if (sent == null || sent.fileName().isBlank()) {
-      return start.page(422, code, "Choose a file, or drop one: CSV or an Excel workbook (.xlsx).");
+      return wrong(
+          code, profile, "file", "Choose a file, or drop one: CSV or an Excel workbook (.xlsx).");
     }
     Spool file = spool(sent);
     try {
@@ -153,12 +156,19 @@ public class ImportPages {
       return Response.seeOther(URI.create("/imports/files/" + look.id())).build();
     } catch (UnreadableFile refusal) {
       file.close();
-      return start.page(
-          422, code, "'" + sent.fileName() + "' was not read. " + refusal.getMessage());
+      String says = "'" + sent.fileName() + "' was not read. " + refusal.getMessage();
+      return wrong(code, profile, "file", says);
+    } catch (Problem problem) {
+      file.close();
+      return start.page(problem.status(), code, profile, Wrong.of(problem));
     } catch (RuntimeException e) {
       file.close();
       throw e;
     }
+  }
+
+  private Response wrong(String kind, String profile, String field, String says) {
+    return start.page(422, kind, profile, new Wrong(List.of(new FieldError(field, "", says))));
   }
 
   private Spool spool(FileUpload sent) {

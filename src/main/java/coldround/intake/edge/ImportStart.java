@@ -1,6 +1,7 @@
 package coldround.intake.edge;
 
 import coldround.fleet.Kind;
+import coldround.http.Wrong;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import jakarta.enterprise.context.ApplicationScoped;
@@ -17,8 +18,13 @@ class ImportStart {
   @CheckedTemplate
   static class Templates {
     static native TemplateInstance start(
-        List<ImportView.Option> kinds, List<ImportView.Option> profiles, String wrong);
+        List<ImportView.Option> kinds,
+        List<ImportView.Option> profiles,
+        Wrong wrong,
+        List<String> other);
   }
+
+  private static final List<String> FIELDS = List.of("kind", "file", "profile");
 
   private final StoredProfiles profiles;
 
@@ -29,17 +35,19 @@ class ImportStart {
 
   /**
    * @param kind chosen already; empty for none
-   * @param wrong what was refused; empty for nothing
+   * @param profile chosen already; empty for none
    */
-  Response page(int status, String kind, String wrong) {
+  Response page(int status, String kind, String profile, Wrong wrong) {
     List<ImportView.Option> kinds =
         Arrays.stream(Kind.values())
             .map(Kind::code)
             .map(code -> new ImportView.Option(code, ImportView.title(code), code.equals(kind)))
             .toList();
     List<ImportView.Option> named =
-        profiles.names().stream().map(name -> new ImportView.Option(name, name, false)).toList();
-    return html(status, Templates.start(kinds, named, wrong));
+        profiles.names().stream()
+            .map(name -> new ImportView.Option(name, name, name.equals(profile)))
+            .toList();
+    return html(status, Templates.start(kinds, named, wrong, wrong.besides(FIELDS)));
   }
 
   static Response html(int status, TemplateInstance page) {

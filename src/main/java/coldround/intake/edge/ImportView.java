@@ -4,7 +4,6 @@ import coldround.intake.Column;
 import coldround.intake.DateOrder;
 import coldround.intake.Mending.Choice;
 import coldround.intake.ProblemGroup;
-import coldround.intake.Profile;
 import coldround.intake.Proposal.Guess;
 import coldround.intake.Receipt;
 import coldround.quantity.Measure;
@@ -35,7 +34,13 @@ public final class ImportView {
       List<Option> columns,
       List<Option> measures,
       String trust,
-      boolean sure) {}
+      boolean sure) {
+
+    /** Name of the field that says what the header means. */
+    public String field() {
+      return "column-" + number;
+    }
+  }
 
   /**
    * How far an import is.
@@ -81,17 +86,16 @@ public final class ImportView {
             .toList());
   }
 
-  static List<Line> lines(HeldFile file) {
+  static List<Line> lines(HeldFile file, List<Choice> choices) {
     List<Guess> guesses = file.mending().proposal().guesses();
     List<Line> lines = new ArrayList<>();
     for (int i = 0; i < guesses.size(); i++) {
-      lines.add(line(i, guesses.get(i), file));
+      lines.add(line(i, guesses.get(i), choices.get(i), file));
     }
     return lines;
   }
 
-  private static Line line(int number, Guess guess, HeldFile file) {
-    Choice choice = file.trial().choices().get(number);
+  private static Line line(int number, Guess guess, Choice choice, HeldFile file) {
     boolean mended = !choice.column().equals(guess.column() == null ? "" : guess.column());
     List<Column> columns = file.mending().columns();
     return new Line(
@@ -124,9 +128,9 @@ public final class ImportView {
         .toList();
   }
 
-  static List<Option> dates(Profile profile) {
+  static List<Option> dates(DateOrder chosen) {
     return Arrays.stream(DateOrder.values())
-        .map(order -> new Option(order.code(), said(order), order == profile.dates()))
+        .map(order -> new Option(order.code(), said(order), order == chosen))
         .toList();
   }
 
@@ -134,10 +138,8 @@ public final class ImportView {
     return order == DateOrder.FROM_COLUMN ? "as the file proves" : order.example();
   }
 
-  static List<Option> decimals(Profile profile) {
-    return Stream.of('.', ',')
-        .map(s -> new Option("" + s, "1" + s + "5", s == profile.decimalSign()))
-        .toList();
+  static List<Option> decimals(char chosen) {
+    return Stream.of('.', ',').map(s -> new Option("" + s, "1" + s + "5", s == chosen)).toList();
   }
 
   /** "travel-times" as "Travel times". */

@@ -118,6 +118,16 @@ public class ProfilesResource {
         .build();
   }
 
+  /** True for a name that nobody may save under. */
+  boolean packaged(String name) {
+    return name.equals("auto") || tables.profile(name).isPresent();
+  }
+
+  /** True where one of that name is there. */
+  boolean known(String name) {
+    return profiles.find(name).isPresent();
+  }
+
   private Profile checked(ProfileDocument document) {
     if (document == null) {
       throw Problem.badField("", "", "send a profile as JSON, such as GET .../standard answers");
@@ -134,7 +144,7 @@ public class ProfilesResource {
       throw Problem.badFields(
           faults.stream().map(f -> new Problem.FieldError("profile", profile.name(), f)).toList());
     }
-    if (profile.name().equals("auto") || tables.profile(profile.name()).isPresent()) {
+    if (packaged(profile.name())) {
       throw Problem.conflict(
           "The name '%s' belongs to the service. Save under another name."
               .formatted(profile.name()));

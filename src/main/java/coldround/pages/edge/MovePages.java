@@ -28,6 +28,7 @@ import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriBuilder;
+import jakarta.ws.rs.core.UriInfo;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.stream.IntStream;
@@ -88,8 +89,11 @@ public class MovePages {
   }
 
   @ServerExceptionMapper
-  Response refused(Problem problem) {
-    return RefusedPage.of(problem);
+  Response refused(Problem problem, UriInfo uri) {
+    return problem.status() == 404
+        ? RefusedPage.of(problem, "/rounds", "To the plans")
+        : RefusedPage.of(
+            problem, "/rounds/" + uri.getPathParameters().getFirst("id"), "To the plan");
   }
 
   @GET
@@ -126,10 +130,13 @@ public class MovePages {
       moves.take(id, move, Parameters.whole("seen", seen, -1));
       return Response.seeOther(moved(id, move, system)).build();
     } catch (Problem problem) {
-      if (problem.status() == 412) {
-        return asked(id, move, system, true);
+      if (problem.status() != 412) {
+        throw problem;
       }
-      throw problem;
+      // pressed twice, or two wanted the same: what was asked for is so
+      return sheet(id, move, system, true).nothing()
+          ? Response.seeOther(moved(id, move, system)).build()
+          : asked(id, move, system, true);
     }
   }
 
@@ -164,13 +171,16 @@ public class MovePages {
   }
 
   private Response asked(String id, Move move, MeasureSystem system, boolean changed) {
-    Rounds.Entry entry = entry(id);
-    MoveSheet sheet =
-        MoveSheet.of(id, entry.standing().revision(), move, moves.tried(id, move), system, changed);
-    Places places = Places.of(plan(entry), fleet.technicians(), move);
+    MoveSheet sheet = sheet(id, move, system, changed);
+    Places places = Places.of(plan(entry(id)), fleet.technicians(), move);
     return Response.status(changed ? 409 : 200)
         .type(MediaType.TEXT_HTML_TYPE.withCharset("UTF-8"))
         .entity(Templates.move(sheet, places, system == MeasureSystem.SI).render())
         .build();
+  }
+
+  private MoveSheet sheet(String id, Move move, MeasureSystem system, boolean changed) {
+    int revision = entry(id).standing().revision();
+    return MoveSheet.of(id, revision, move, moves.tried(id, move), system, changed);
   }
 }

@@ -5,8 +5,6 @@ import jakarta.ws.rs.container.ContainerRequestContext;
 import jakarta.ws.rs.container.ContainerResponseContext;
 import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
-import java.util.List;
-import java.util.Locale;
 import org.jboss.resteasy.reactive.server.ServerResponseFilter;
 
 /** Pages show numbers as the language of the browser writes them; answers to programs never do. */
@@ -20,19 +18,13 @@ class PageNumbers {
       return;
     }
     response.getHeaders().add(HttpHeaders.VARY, HttpHeaders.ACCEPT_LANGUAGE);
-    ReaderNumbers numbers = ReaderNumbers.of(language(request.getAcceptableLanguages()));
+    ReaderNumbers numbers =
+        ReaderNumbers.of(ReaderNumbers.language(request.getAcceptableLanguages()));
     if (response.getEntity() instanceof String html) {
       String written = numbers.page(html);
       // for what a page works out by itself
       String told = "<html data-decimal=\"" + numbers.decimal() + "\"";
       response.setEntity(numbers.plain() ? written : written.replaceFirst("<html", told));
     }
-  }
-
-  /** That which the reader likes best; English where nothing is said. */
-  static Locale language(List<Locale> acceptable) {
-    return acceptable.isEmpty() || acceptable.get(0).getLanguage().equals("*")
-        ? Locale.ENGLISH
-        : acceptable.get(0);
   }
 }

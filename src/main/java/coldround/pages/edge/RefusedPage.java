@@ -11,16 +11,26 @@ public final class RefusedPage {
 
   @CheckedTemplate
   static class Templates {
-    static native TemplateInstance refused(String title, String detail);
+    static native TemplateInstance refused(
+        String title, String detail, String onward, String onwardTo);
   }
 
   private RefusedPage() {}
 
+  /** Leads on to where the pages begin for the caller. */
   public static Response of(Problem problem) {
+    return of(problem, "", "");
+  }
+
+  /**
+   * @param onward address of the page to go on with
+   * @param onwardTo what the link there says
+   */
+  public static Response of(Problem problem, String onward, String onwardTo) {
     String title = String.valueOf(problem.body().get("title"));
     return Response.status(problem.status())
         .type(MediaType.TEXT_HTML_TYPE.withCharset("UTF-8"))
-        .entity(Templates.refused(title, problem.getMessage()).render())
+        .entity(Templates.refused(title, problem.getMessage(), onward, onwardTo).render())
         .build();
   }
 }

@@ -5,9 +5,12 @@ import coldround.http.Answers;
 import coldround.http.Parameters;
 import coldround.http.Problem;
 import coldround.http.Problem.FieldError;
+import coldround.http.Wrong;
+import coldround.pages.ReaderNumbers;
 import coldround.pages.RoofBook;
 import coldround.pages.RoofForm;
 import coldround.pages.RoofView;
+import coldround.pages.TypedNumber;
 import coldround.quantity.Atmosphere;
 import coldround.quantity.Measure;
 import coldround.quantity.Quantity;
@@ -28,11 +31,13 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.Context;
+import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Request;
 import jakarta.ws.rs.core.Response;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.jboss.resteasy.reactive.server.ServerExceptionMapper;
@@ -48,7 +53,7 @@ public class RoofPage {
         RoofForm form,
         List<String> designations,
         RoofView answer,
-        List<FieldError> wrong,
+        Wrong wrong,
         List<String> cautions);
   }
 
@@ -98,11 +103,12 @@ public class RoofPage {
   @GET
   @RolesAllowed({Role.PLANNER_CODE, Role.TECHNICIAN_CODE, Role.CUSTOMER_CODE, Role.SCHEDULER_CODE})
   @Operation(hidden = true)
-  public Response roof(@BeanParam Typed typed) {
+  public Response roof(@BeanParam Typed typed, @Context HttpHeaders headers) {
+    Locale language = ReaderNumbers.language(headers.getAcceptableLanguages());
     RoofForm form = typed.form().withUsualSplit(check.usualSplitK());
     Optional<Refrigerant> gas = refrigerants.find(form.refrigerant());
     List<FieldError> wrong = new ArrayList<>();
-    RoofView answer = form.untouched() ? null : new Reading(form, gas, wrong).answer();
+    RoofView answer = form.untouched() ? null : new Reading(form, gas, language, wrong).answer();
     List<String> designations =
         refrigerants.all().stream()
             .map(Refrigerant::designation)
@@ -110,7 +116,9 @@ public class RoofPage {
             .toList();
     return Response.status(wrong.isEmpty() ? 200 : 400)
         .type(MediaType.TEXT_HTML_TYPE.withCharset("UTF-8"))
-        .entity(Templates.roof(form, designations, answer, wrong, check.cautions(gas)).render())
+        .entity(
+            Templates.roof(form, designations, answer, new Wrong(wrong), check.cautions(gas))
+                .render())
         .build();
   }
 
@@ -127,11 +135,13 @@ public class RoofPage {
   private final class Reading {
     private final RoofForm form;
     private final Optional<Refrigerant> gas;
+    private final Locale language;
     private final List<FieldError> wrong;
 
-    Reading(RoofForm form, Optional<Refrigerant> gas, List<FieldError> wrong) {
+    Reading(RoofForm form, Optional<Refrigerant> gas, Locale language, List<FieldError> wrong) {
       this.form = form;
       this.gas = gas;
+      this.language = language;
       this.wrong = wrong;
     }
 
@@ -153,12 +163,14 @@ public class RoofPage {
 
     private RoofView answer(
         SaturationCurve curve, double ambientC, double splitK, double headKpa, double airKpa) {
+      String blamed = "ambient";
       try {
         ExpectedHead expected = ExpectedHead.of(curve, ambientC, splitK);
-        return RoofView.of(
-            expected, finding(curve, ambientC, splitK, headKpa), airKpa, form.system());
+        blamed = "head";
+        Finding found = finding(curve, ambientC, splitK, headKpa);
+        return RoofView.of(expected, found, airKpa, form.system());
       } catch (OutsideTable e) {
-        wrong("ambient", form.ambient(), e.getMessage());
+        wrong(blamed, blamed.equals("head") ? form.head() : form.ambient(), e.getMessage());
         return null;
       }
     }
@@ -198,7 +210,8 @@ public class RoofPage {
 
     private double number(String name, String text, Measure measure) {
       try {
-        return new Quantity(Parameters.number(name, text), measure).base();
+        return new Quantity(Parameters.number(name, TypedNumber.plain(text, language)), measure)
+            .base();
       } catch (Problem problem) {
         wrong.addAll(problem.errors());
         return Double.NaN;

@@ -89,11 +89,12 @@ public class RoundsPages {
   @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
   @RolesAllowed(Role.PLANNER_CODE)
   @Operation(hidden = true)
-  public Response plan(@FormParam("from") String from, @FormParam("to") String to) {
+  public Response plan(
+      @FormParam("from") String from, @FormParam("to") String to, @FormParam("once") String once) {
     try {
       LocalDate first = Parameters.date("from", from, today.usually());
       LocalDate last = Parameters.date("to", to, first.plusDays(DAYS - 1L));
-      return Response.seeOther(URI.create("/rounds/" + rounds.plan(first, last))).build();
+      return Response.seeOther(URI.create("/rounds/" + rounds.plan(first, last, once))).build();
     } catch (Problem problem) {
       return Response.status(problem.status())
           .type(MediaType.TEXT_HTML_TYPE.withCharset("UTF-8"))

@@ -3,6 +3,7 @@ package coldround.pages.edge;
 import coldround.access.Role;
 import coldround.http.Parameters;
 import coldround.http.Problem;
+import coldround.pages.ReaderNumbers;
 import coldround.pages.RouteSheet;
 import com.openhtmltopdf.pdfboxout.PdfRendererBuilder;
 import io.quarkus.qute.CheckedTemplate;
@@ -13,6 +14,8 @@ import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.QueryParam;
+import jakarta.ws.rs.core.Context;
+import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.io.ByteArrayOutputStream;
@@ -49,7 +52,8 @@ public class SheetPaper {
   @RolesAllowed({Role.PLANNER_CODE, Role.TECHNICIAN_CODE})
   @Operation(
       operationId = "printRouteSheets",
-      summary = "Route sheets as PDF, one a technician and day, each on paper of its own")
+      summary = "Route sheets as PDF, one a technician and day, each on paper of its own",
+      description = "Numbers are written as the language of Accept-Language writes them.")
   @APIResponse(
       responseCode = "200",
       description = "The sheets",
@@ -72,13 +76,17 @@ public class SheetPaper {
           String technician,
       @Parameter(description = "left out for all", example = "2026-05-04") @QueryParam("day")
           String day,
-      @Parameter(description = "us or si") @QueryParam("measures") String measures) {
+      @Parameter(description = "us or si") @QueryParam("measures") String measures,
+      @Context HttpHeaders headers) {
     LocalDate only = Parameters.date("day", day, null);
     List<RouteSheet> made = sheets.of(id, technician, only, Parameters.measures(measures));
     if (made.isEmpty()) {
       throw Problem.notFound("round of this technician and day in the plan " + id);
     }
-    return Response.ok(pdf(Templates.paper(made).render()), PDF)
+    ReaderNumbers numbers =
+        ReaderNumbers.of(ReaderNumbers.language(headers.getAcceptableLanguages()));
+    return Response.ok(pdf(numbers.page(Templates.paper(made).render())), PDF)
+        .header(HttpHeaders.VARY, HttpHeaders.ACCEPT_LANGUAGE)
         .header("Content-Disposition", "attachment; filename=\"route-sheets-" + id + ".pdf\"")
         .build();
   }

@@ -8,6 +8,8 @@ import coldround.fleet.UnitHistory;
 import coldround.http.Kept;
 import coldround.http.Parameters;
 import coldround.http.Problem;
+import coldround.http.Problem.FieldError;
+import coldround.http.Wrong;
 import coldround.pages.CurvePicture;
 import coldround.pages.FaultCurves;
 import coldround.pages.Figures;
@@ -63,6 +65,7 @@ public class UpkeepPage {
    * All that the page shows.
    *
    * @param weeks empty where a customer has to be chosen first
+   * @param wrong with the days of the comparison
    * @param backtest figures, empty unless asked for
    * @param faults empty where a customer has to be chosen first
    */
@@ -72,6 +75,7 @@ public class UpkeepPage {
       List<WeekView> weeks,
       String from,
       String until,
+      Wrong wrong,
       List<Plate.Field> backtest,
       List<Faults> faults) {}
 
@@ -110,33 +114,71 @@ public class UpkeepPage {
   @Kept
   @RolesAllowed({Role.PLANNER_CODE, Role.SCHEDULER_CODE})
   @Operation(hidden = true)
-  public TemplateInstance upkeep(
+  public Response upkeep(
       @QueryParam("customer") String customer,
       @QueryParam("from") String from,
       @QueryParam("until") String until,
       @QueryParam("measures") String measures) {
     MeasureSystem system = Parameters.measures(measures);
-    LocalDate last = Parameters.date("until", until, today.usually());
-    LocalDate first = Parameters.date("from", from, null);
-    if (first != null && !last.isAfter(first)) {
-      throw Problem.badField("until", last.toString(), "lies after from");
-    }
+    Span span = Span.read(from, until, today.usually());
     String chosen = customer == null ? "" : customer;
     long units = list.count(new Search(chosen, "", "", "", "", ""));
     boolean tooMany = units > MOST_UNITS;
     List<UnitHistory> histories = tooMany ? List.of() : histories(chosen);
     WeekPlan plan = plan(histories);
-    return Templates.upkeep(
+    Calendar calendar =
         new Calendar(
             customers(chosen),
             tooMany
                 ? Words.count(units, "unit", "units") + ": choose a customer first."
                 : summary(plan),
             tooMany ? List.of() : WeekView.of(plan, system),
-            (first == null ? last.minusYears(1) : first).toString(),
-            last.toString(),
-            first == null || tooMany ? List.of() : backtest(histories, first, last),
-            tooMany ? List.of() : faults(histories)));
+            span.from,
+            span.until,
+            span.wrong,
+            span.first == null || tooMany ? List.of() : backtest(histories, span.first, span.last),
+            tooMany ? List.of() : faults(histories));
+    return Response.status(span.wrong.any() ? 400 : 200)
+        .type(MediaType.TEXT_HTML_TYPE.withCharset("UTF-8"))
+        .entity(Templates.upkeep(calendar).render())
+        .build();
+  }
+
+  /**
+   * The days that a comparison is asked for, as they are shown in its form.
+   *
+   * @param first null where none is asked for, or where something is wrong
+   */
+  private record Span(String from, String until, LocalDate first, LocalDate last, Wrong wrong) {
+
+    static Span read(String from, String until, LocalDate today) {
+      List<FieldError> errors = new ArrayList<>();
+      LocalDate last = day("until", until, today, errors);
+      LocalDate first = day("from", from, null, errors);
+      if (errors.isEmpty() && first != null && !last.isAfter(first)) {
+        errors.add(new FieldError("until", until, "lies after the day to plan on"));
+      }
+      return new Span(
+          said(from) ? from : last.minusYears(1).toString(),
+          said(until) ? until : last.toString(),
+          errors.isEmpty() ? first : null,
+          last,
+          new Wrong(errors));
+    }
+
+    private static boolean said(String text) {
+      return text != null && !text.isEmpty();
+    }
+
+    private static LocalDate day(
+        String name, String text, LocalDate unsaid, List<FieldError> errors) {
+      try {
+        return Parameters.date(name, text, unsaid);
+      } catch (Problem problem) {
+        errors.addAll(problem.errors());
+        return unsaid;
+      }
+    }
   }
 
   private List<UnitHistory> histories(String customer) {

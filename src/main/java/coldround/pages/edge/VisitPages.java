@@ -10,6 +10,7 @@ import coldround.http.Caller;
 import coldround.http.ExpiredPage;
 import coldround.http.Parameters;
 import coldround.http.Problem;
+import coldround.pages.ReaderNumbers;
 import coldround.pages.TypedVisit;
 import coldround.pages.VerdictView;
 import coldround.pages.VisitSheet;
@@ -173,7 +174,7 @@ public class VisitPages {
   }
 
   private static Locale language(HttpHeaders headers) {
-    return PageNumbers.language(headers.getAcceptableLanguages());
+    return ReaderNumbers.language(headers.getAcceptableLanguages());
   }
 
   private UnitHistory history(String id) {

@@ -33,7 +33,8 @@ record PlanForm(
           "customer", "limit", "horizon", "rate", "price", "faults", "refrigerant", "electricity");
 
   // the call of programs names some things otherwise
-  private static final Map<String, String> NAMED = Map.of("discountRate", "rate");
+  private static final Map<String, String> NAMED =
+      Map.of("discountRate", "rate", "customers", "customer");
 
   /** What is wrong, by the names that the form has for it. */
   static Wrong wrong(Problem problem) {

@@ -3,6 +3,7 @@ package coldround.replacement.edge;
 import coldround.access.Role;
 import coldround.fleet.Today;
 import coldround.http.Caller;
+import coldround.http.OncePressed;
 import coldround.http.Problem;
 import coldround.http.Wrong;
 import coldround.quantity.MeasureSystem;
@@ -69,6 +70,7 @@ public class PlanPage {
   private final PlanOwners owners;
   private final Today today;
   private final Caller caller;
+  private final OncePressed presses;
 
   @Inject
   PlanPage(
@@ -77,13 +79,15 @@ public class PlanPage {
       Economics economics,
       PlanOwners owners,
       Today today,
-      Caller caller) {
+      Caller caller,
+      OncePressed presses) {
     this.making = making;
     this.keeping = keeping;
     this.economics = economics;
     this.owners = owners;
     this.today = today;
     this.caller = caller;
+    this.presses = presses;
   }
 
   @GET
@@ -115,7 +119,12 @@ public class PlanPage {
     PlanForm form = PlanForm.of(sent, economics);
     try {
       PlanRequest asked = form.request(null);
-      String id = keeping.keep(making.make(asked), asked.customers(), MeasureSystem.US).id();
+      ReplacementPlan plan = making.make(asked);
+      String id =
+          presses.id(
+              sent.getFirst("once"),
+              "replacement " + form.query(),
+              () -> keeping.keep(plan, asked.customers(), MeasureSystem.US).id());
       return Response.seeOther(URI.create("/replacement?" + form.query() + "&kept=" + id)).build();
     } catch (Problem problem) {
       return refused(form, problem);
@@ -139,7 +148,8 @@ public class PlanPage {
     String money = economics.costs().currency().code();
     return html(
         status,
-        Templates.plan(form, making.names(), money, plan, wrong, wrong.besides(List.of()), kept));
+        Templates.plan(
+            form, making.names(), money, plan, wrong, wrong.besides(PlanForm.FIELDS), kept));
   }
 
   private static Response html(int status, TemplateInstance page) {

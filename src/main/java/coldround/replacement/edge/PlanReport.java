@@ -1,5 +1,6 @@
 package coldround.replacement.edge;
 
+import coldround.pages.Figures;
 import coldround.quantity.MeasureSystem;
 import coldround.replacement.Drawing;
 import coldround.replacement.Economics;
@@ -117,7 +118,7 @@ final class PlanReport {
         plan.decisions().stream().sorted(Comparator.comparingInt(this::rank)).toList();
     return new Told(
         customers,
-        terms.asOf().toString(),
+        Figures.day(terms.asOf()),
         terms.firstYear(),
         terms.firstYear() + terms.horizon() - 1,
         economics.costs().currency().code(),

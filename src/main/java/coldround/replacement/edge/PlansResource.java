@@ -6,6 +6,7 @@ import coldround.http.Dear;
 import coldround.http.JsonBody;
 import coldround.http.Parameters;
 import coldround.http.Problem;
+import coldround.pages.ReaderNumbers;
 import coldround.quantity.MeasureSystem;
 import com.openhtmltopdf.pdfboxout.PdfRendererBuilder;
 import com.openhtmltopdf.svgsupport.BatikSVGDrawer;
@@ -18,6 +19,7 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.Context;
+import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Request;
 import jakarta.ws.rs.core.Response;
@@ -126,20 +128,37 @@ public class PlansResource {
   @GET
   @Path("{id:[^.]+}.html")
   @RolesAllowed({Role.PLANNER_CODE, Role.CUSTOMER_CODE})
-  @Operation(operationId = "readReplacementPlanHtml", summary = "The report for the customer")
+  @Operation(
+      operationId = "readReplacementPlanHtml",
+      summary = "The report for the customer",
+      description = "Numbers are written as the language of Accept-Language writes them.")
   @APIResponse(
       responseCode = "200",
       description = "The report",
       content = @Content(mediaType = "text/html", schema = @Schema(type = SchemaType.STRING)))
-  public Response report(@PathParam("id") String id, @Context Request request) {
-    return answers.read(found(id).report(), HTML, request).build();
+  public Response report(
+      @PathParam("id") String id, @Context Request request, @Context HttpHeaders headers) {
+    byte[] report = report(id, headers).getBytes(StandardCharsets.UTF_8);
+    return answers
+        .read(report, HTML, request)
+        .header(HttpHeaders.VARY, HttpHeaders.ACCEPT_LANGUAGE)
+        .build();
+  }
+
+  /** With its numbers as the reader's language writes them. */
+  private String report(String id, HttpHeaders headers) {
+    String report = new String(found(id).report(), StandardCharsets.UTF_8);
+    return ReaderNumbers.of(ReaderNumbers.language(headers.getAcceptableLanguages())).page(report);
   }
 
   @GET
   @Path("{id:[^.]+}.pdf")
   @Dear
   @RolesAllowed({Role.PLANNER_CODE, Role.CUSTOMER_CODE})
-  @Operation(operationId = "readReplacementPlanPdf", summary = "The report for the customer, PDF")
+  @Operation(
+      operationId = "readReplacementPlanPdf",
+      summary = "The report for the customer, PDF",
+      description = "Numbers are written as the language of Accept-Language writes them.")
   @APIResponse(
       responseCode = "200",
       description = "The report",
@@ -147,9 +166,9 @@ public class PlansResource {
           @Content(
               mediaType = "application/pdf",
               schema = @Schema(type = SchemaType.STRING, format = "binary")))
-  public Response print(@PathParam("id") String id) {
-    byte[] pdf = pdf(new String(found(id).report(), StandardCharsets.UTF_8));
-    return named(Response.ok(pdf, PDF), id + ".pdf");
+  public Response print(@PathParam("id") String id, @Context HttpHeaders headers) {
+    Response.ResponseBuilder answer = Response.ok(pdf(report(id, headers)), PDF);
+    return named(answer.header(HttpHeaders.VARY, HttpHeaders.ACCEPT_LANGUAGE), id + ".pdf");
   }
 
   private static Response named(Response.ResponseBuilder answer, String file) {

@@ -1,5 +1,6 @@
 package coldround.replacement.edge;
 
+import coldround.pages.Told;
 import coldround.quantity.MeasureSystem;
 import coldround.reason.Reason;
 import coldround.replacement.Drawing;
@@ -53,7 +54,7 @@ final class UnitTelling {
   }
 
   private String sentence(Reason reason) {
-    return reason.text(system) + ".";
+    return Told.sentence(reason.text(system)) + ".";
   }
 
   private String verdict(UnitDecision decision) {

@@ -2,6 +2,7 @@ package coldround.rounds.edge;
 
 import coldround.fleet.Today;
 import coldround.http.Caller;
+import coldround.http.OncePressed;
 import coldround.http.Problem;
 import coldround.rounds.Call;
 import coldround.rounds.Draft;
@@ -46,6 +47,7 @@ class Planner implements Rounds {
   private final Clock clock;
   private final Today today;
   private final Caller caller;
+  private final OncePressed presses;
   private final Map<String, PlanningRun> runs = new ConcurrentHashMap<>();
   private volatile boolean closing;
   private final ManagedExecutor executor =
@@ -64,7 +66,8 @@ class Planner implements Rounds {
       RoundRules rules,
       Clock clock,
       Today today,
-      Caller caller) {
+      Caller caller,
+      OncePressed presses) {
     this.store = store;
     this.asked = asked;
     this.orders = orders;
@@ -72,6 +75,7 @@ class Planner implements Rounds {
     this.clock = clock;
     this.today = today;
     this.caller = caller;
+    this.presses = presses;
   }
 
   /** Begins a new plan. */
@@ -216,8 +220,21 @@ class Planner implements Rounds {
   }
 
   @Override
-  public String plan(LocalDate from, LocalDate to) {
-    return plan(RoundRequest.usual(from, to, today.usually()));
+  public String plan(LocalDate from, LocalDate to, String once) {
+    RoundRequest request = RoundRequest.usual(from, to, today.usually());
+    String fresh = UUID.randomUUID().toString();
+    String id =
+        presses.id(
+            once,
+            "rounds " + from + ' ' + to,
+            () -> {
+              store.begin(fresh, request);
+              return fresh;
+            });
+    if (id.equals(fresh)) {
+      submit(new PlanningRun(id, request, List.of(), List.of(), 0, clock));
+    }
+    return id;
   }
 
   @Override

@@ -4,6 +4,7 @@
   const OUT = 'coldround.out';
   const DRAFT = 'coldround.draft.';
   const LAST = 'coldround.technician';
+  const SENT = 'coldround.typed.sent ';
   const AGAIN_MS = 20000;
 
   const read = (key, empty) => {
@@ -153,6 +154,23 @@
     box.focus();
   };
 
+  // ---- what was sent from a form, for whoever goes back to it
+  const sent = (address) => {
+    try {
+      sessionStorage.setItem(SENT + location.pathname + location.search, address);
+    } catch (refused) {
+      // then nothing is told, and the form is blank all the same
+    }
+  };
+  const sentBefore = () => {
+    try {
+      return sessionStorage.getItem(SENT + location.pathname + location.search);
+    } catch (refused) {
+      return null;
+    }
+  };
+  const cameBack = () => performance.getEntriesByType('navigation')[0]?.type === 'back_forward';
+
   const begin = (form) => {
     const draft = DRAFT + location.pathname + location.search;
     const fresh = form.dataset.new === 'yes';
@@ -164,7 +182,7 @@
       if (item) {
         fill(form, item.body);
         drop(item.id);
-        history.replaceState(null, '', location.pathname + location.search);
+        history.replaceState(history.state, '', location.pathname + location.search);
         form.requestSubmit(form.querySelector('button[value=send]'));
         return;
       }
@@ -180,10 +198,31 @@
         note.append(afresh);
         document.getElementById('told').replaceChildren(note);
       } else if (fresh) {
+        if (cameBack()) {
+          afterSending();
+        }
         // a page kept on this phone must not give two visits the same number
         form.elements.number.value = number();
         form.elements.technician.value ||= read(LAST, '');
       }
+    };
+
+    // a browser may have put back what was typed, which under a new number would be a second visit
+    const afterSending = () => {
+      const address = sentBefore();
+      if (address === null) {
+        return;
+      }
+      form.reset();
+      const line = element('p', '');
+      line.append(element('b', address ? 'The visit that you sent from here has arrived. ' : 'The visit that you sent from here is kept on this phone. '),
+        'Nothing is to be sent again; this form is for another one. ');
+      if (address) {
+        line.append(element('a', 'What the readings say', { href: address }));
+      }
+      const box = element('div', '', { class: 'stop-sign calm', role: 'status' });
+      box.append(line);
+      document.getElementById('told').replaceChildren(box);
     };
 
     const swap = (text) => {
@@ -234,6 +273,7 @@
       if (outcome.state === 'stored') {
         drop(item.id);
         localStorage.removeItem(draft);
+        sent(outcome.address);
         location.assign(outcome.address);
       } else if (outcome.state === 'mend') {
         drop(item.id);
@@ -243,6 +283,7 @@
       } else {
         keep({ ...item, state: outcome.state });
         localStorage.removeItem(draft);
+        sent('');
         form.remove();
         show();
         const again = element('a', 'Enter another visit here', { href: form_ });
@@ -295,6 +336,12 @@
       }
     });
     form.addEventListener('submit', submit);
+    addEventListener('pageshow', (event) => {
+      if (event.persisted && fresh && form.isConnected && sentBefore() !== null) {
+        afterSending();
+        form.elements.number.value = number();
+      }
+    });
     if (!form.dataset.swapped) {
       restore();
     }

@@ -3,6 +3,21 @@ const form = document.getElementById('plan-form');
 let waiting;
 let running;
 
+// what is wrong with a field stands at that field
+function tell(other) {
+  for (const field of form.elements) {
+    const its = field.name && other.elements.namedItem(field.name);
+    if (!its || !form.contains(field)) continue;
+    for (const name of ['aria-invalid', 'aria-describedby']) {
+      if (its.hasAttribute(name)) field.setAttribute(name, its.getAttribute(name));
+      else field.removeAttribute(name);
+    }
+    field.parentElement.querySelector('.wrong')?.remove();
+    const said = its.parentElement.querySelector('.wrong');
+    if (said) field.after(said);
+  }
+}
+
 async function follow() {
   if (!form.checkValidity()) return;
   if (running) running.abort();
@@ -11,10 +26,12 @@ async function follow() {
   try {
     const page = await fetch(address, { signal: running.signal });
     const text = await page.text();
-    const answer = new DOMParser().parseFromString(text, 'text/html').getElementById('answer');
+    const other = new DOMParser().parseFromString(text, 'text/html');
+    const answer = other.getElementById('answer');
     if (!answer) return location.assign(address);
+    tell(other.getElementById('plan-form'));
     document.getElementById('answer').replaceChildren(...answer.childNodes);
-    history.replaceState(null, '', address);
+    history.replaceState(history.state, '', address);
   } catch (fault) {
     if (fault.name !== 'AbortError') form.submit();
   }

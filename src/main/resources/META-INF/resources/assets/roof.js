@@ -57,8 +57,11 @@
   // the standard atmosphere (ICAO Doc 7488, lowest layer), as the service has it
   const air = (metres) => (metres >= -500 && metres <= 11000 ? 101.325 * (1 - 0.0065 * metres / 288.15) ** 5.25588 : NaN);
 
+  // thousands as the reader's language parts them
+  const GROUPED = decimal === ',' ? /^[+-]?[1-9]\d{0,2}(\.\d{3})+(,\d*)?$/ : /^[+-]?[1-9]\d{0,2}(,\d{3})+(\.\d*)?$/;
   const typed = (name) => {
-    const text = form.elements[name].value.trim().replace(/\s/g, '');
+    const plain = form.elements[name].value.replace(/\s/g, '').replace('\u2212', '-');
+    const text = GROUPED.test(plain) ? plain.replaceAll(decimal === ',' ? '.' : ',', '') : plain;
     return text === '' ? null : Number(/^[^.,]*,[^.,]*$/.test(text) ? text.replace(',', '.') : text);
   };
   const make = (name, text, attributes) => {
@@ -101,9 +104,29 @@
     box.append(make('dt', name), make('dd', value));
     return box;
   };
-  const wrong = (text) => {
-    const box = make('div', '', { class: 'wrong', role: 'alert' });
-    box.append(make('p', text));
+  const FIELDS = ['refrigerant', 'ambient', 'split', 'head', 'elevation'];
+  const HELP = { head: 'head-help' };
+  const mended = () => FIELDS.forEach((name) => {
+    const input = form.elements[name];
+    input.removeAttribute('aria-invalid');
+    input.removeAttribute('aria-describedby');
+    if (HELP[name]) {
+      input.setAttribute('aria-describedby', HELP[name]);
+    }
+    document.getElementById(name + '-wrong')?.remove();
+  });
+  const wrong = (said) => {
+    Object.entries(said).forEach(([name, text]) => {
+      const input = form.elements[name];
+      const id = name + '-wrong';
+      input.setAttribute('aria-invalid', 'true');
+      input.setAttribute('aria-describedby', HELP[name] ? HELP[name] + ' ' + id : id);
+      input.after(make('span', text, { class: 'wrong', id }));
+    });
+    const box = make('div', '', { class: 'stop-sign', role: 'alert' });
+    const line = make('p');
+    line.append(make('b', 'Nothing could be worked out.'), ' What needs mending is told at its field.');
+    box.append(line);
     place.replaceChildren(box);
   };
 
@@ -115,33 +138,37 @@
     const split = typed('split');
     const head = typed('head');
     const height = typed('elevation') ?? 0;
+    mended();
     if (!name || ambient === null || split === null) {
       return;
     }
+    const said = {};
     if (!curve) {
-      wrong('“' + form.elements.refrigerant.value + '” is no refrigerant with a saturation curve here, such as R-404A.');
-      return;
+      said.refrigerant = 'is no refrigerant with a saturation curve here, such as R-404A';
     }
-    if ([ambient, split, head ?? 0, height].some((value) => !Number.isFinite(value))) {
-      wrong('One of the fields holds no number.');
-      return;
-    }
+    Object.entries({ ambient, split, head: head ?? 0, elevation: height }).forEach(([field, value]) => {
+      if (!Number.isFinite(value)) {
+        said[field] = 'is a number';
+      }
+    });
     if (split <= 0) {
-      wrong('The split is above zero: a condenser is warmer than its air.');
+      said.split = 'is above zero: a condenser is warmer than its air';
+    }
+    const airKpa = height === 0 ? 101.325 : air(si ? height : height * 0.3048);
+    if (Number.isNaN(airKpa)) {
+      said.elevation ??= 'lies from -500 m to 11000 m (-1640 ft to 36089 ft)';
+    }
+    if (Object.keys(said).length) {
+      wrong(said);
       return;
     }
     document.getElementById('cautions-list').replaceChildren(...curve.cautions.map((each) => make('li', each)));
     const ambientC = si ? ambient : (ambient - 32) / 1.8;
     const splitK = si ? split : split / 1.8;
-    const airKpa = height === 0 ? 101.325 : air(si ? height : height * 0.3048);
-    if (Number.isNaN(airKpa)) {
-      wrong('The height lies from -500 m to 11000 m (-1640 ft to 36089 ft).');
-      return;
-    }
     const condensingC = ambientC + splitK;
     const kpa = pressure(curve, condensingC);
     if (Number.isNaN(kpa)) {
-      wrong(curve.designation + ' at ' + celsius(condensingC) + ' is outside its saturation table. Check the readings and the refrigerant.');
+      wrong({ ambient: curve.designation + ' at ' + celsius(condensingC) + ' is outside its saturation table. Check the readings and the refrigerant.' });
       return;
     }
     const expected = make('section', '', { class: 'verdict', 'aria-labelledby': 'expected-head' });
@@ -156,7 +183,7 @@
     }
     const readC = temperature(curve, (si ? head : head * KPA_PER_PSI) + airKpa);
     if (Number.isNaN(readC)) {
-      wrong(curve.designation + ' at ' + head + ' is outside its saturation table. Check the reading, its unit and the refrigerant.');
+      wrong({ head: curve.designation + ' at ' + head + ' is outside its saturation table. Check the reading, its unit and the refrigerant.' });
       return;
     }
     const code = verdict(data.limits, ambientC, readC - ambientC, splitK);
@@ -179,13 +206,13 @@
 
   fetch('/refrigerants/curves').then((got) => got.json()).then((data) => {
     const asked = new URLSearchParams(location.search);
-    for (const name of ['refrigerant', 'ambient', 'split', 'head', 'elevation']) {
+    for (const name of FIELDS) {
       // a page kept on this phone knows nothing of what its address asks
       if (asked.get(name) && !form.dataset.asked) {
         form.elements[name].value = asked.get(name);
       }
     }
-    if (asked.get('refrigerant') && !form.dataset.asked) {
+    if (!form.dataset.asked) {
       answer(data);
     }
     form.dataset.ready = 'yes';

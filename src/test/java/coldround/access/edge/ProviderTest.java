@@ -284,6 +284,21 @@ class ProviderTest {
         .statusCode(200)
         .body(containsString("Logs in as other-" + email));
     page(again, "/upkeep").then().statusCode(303);
+    // what two write at once is not lost, and what cannot be is told at its field
+    asPlanner()
+        .formParam("login", "third-" + email)
+        .formParam("seen", "as it was before")
+        .post("/accounts/" + id + "/login")
+        .then()
+        .statusCode(412)
+        .body(containsString("This account was changed meanwhile"))
+        .body(containsString("value=\"third-" + email + "\""));
+    asPlanner()
+        .formParam("login", "x".repeat(256))
+        .post("/accounts/" + id + "/login")
+        .then()
+        .statusCode(400)
+        .body(containsString("aria-describedby=\"login-" + id + "-wrong\""));
   }
 
   @Test

@@ -159,6 +159,13 @@ class SessionsTest {
         .statusCode(200)
         .body(containsString("shown this once"));
     asPlanner()
+        .formParam("seen", "as it was before")
+        .post("/accounts/" + id + "/renew")
+        .then()
+        .statusCode(412)
+        .body(containsString("This account was changed meanwhile"))
+        .body(not(containsString("shown this once")));
+    asPlanner()
         .post("/accounts/" + id + "/revoke")
         .then()
         .statusCode(200)

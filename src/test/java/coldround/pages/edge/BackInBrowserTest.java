@@ -13,6 +13,7 @@ import java.net.URL;
 import java.util.List;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.openqa.selenium.By;
@@ -85,6 +86,11 @@ class BackInBrowserTest {
   @ParameterizedTest
   @CsvSource({
     "accounts, name, ' ', names the person",
+    "accounts, expires, never, is a day such as",
+    "rounds, to, never, is a day such as",
+    "upkeep, from, never, is a day such as",
+    "upkeep, until, 2001-01-01, lies after",
+    "refrigerants, ambient, warm, is a number",
     "replacement?customer=LMC, limit, -5, ",
     "replacement?customer=LMC, horizon, 99, is a number of years from 1 to",
     "replacement?customer=LMC, price, -1, "
@@ -113,7 +119,10 @@ class BackInBrowserTest {
   @CsvSource({
     "'', q, zeppelin",
     "upkeep, from, 2025-11-25",
-    "replacement?customer=LMC, limit, 12345"
+    "replacement?customer=LMC, limit, 12345",
+    "rounds, to, 2020-05-04",
+    "accounts, name, Portal of the north",
+    "accounts, expires, 2020-05-31"
   })
   void whoGoesBackFindsWhatWasTyped(String page, String name, String text) {
     browser.go(address(page));
@@ -123,6 +132,53 @@ class BackInBrowserTest {
     browser.await("document.querySelector('[name=\"" + name + "\"]') !== null");
     browser.await("document.querySelector('[name=\"" + name + "\"]').value === '" + text + "'");
     assertEquals(text, value(name));
+  }
+
+  @Test
+  void whatOneAccountTypedIsNothingToTheNext() {
+    browser.go(address("accounts"));
+    type("name", " ");
+    type("expires", "2020-05-31");
+    send("name");
+    String other =
+        Api.asPlanner()
+            .contentType("application/json")
+            .body("{\"name\": \"Second office\", \"role\": \"planner\"}")
+            .post("/api/v1/accounts")
+            .jsonPath()
+            .getString("token");
+    browser.go(home + "enter?token=" + other);
+    browser.follow(() -> browser.driver().executeScript("history.go(-2)"));
+    assertEquals("Accounts", browser.driver().findElement(By.tagName("h1")).getText());
+    assertEquals("", value("expires"));
+    type("expires", "2020-05-31");
+    browser.follow(
+        () -> browser.driver().findElement(By.cssSelector("form[action='/leave'] button")).click());
+    Object kept =
+        browser
+            .driver()
+            .executeScript(
+                "return Object.keys(sessionStorage).filter(key => key.startsWith('coldround.typed'))"
+                    + ".length");
+    assertEquals(0L, kept);
+  }
+
+  @Test
+  void aButtonThatIsPressedTwiceSendsOnce() {
+    browser.go(address("accounts"));
+    type("name", "Twice in a hurry");
+    browser.follow(
+        () ->
+            browser
+                .driver()
+                .executeScript(
+                    "const form = arguments[0].form; form.requestSubmit(); form.requestSubmit()",
+                    field("name")));
+    String said = browser.driver().findElement(By.tagName("main")).getText();
+    assertTrue(said.contains("The token of Twice in a hurry"), said);
+    List<String> names =
+        Api.asPlanner().get("/api/v1/accounts?limit=500").jsonPath().getList("items.name");
+    assertEquals(1, names.stream().filter("Twice in a hurry"::equals).count());
   }
 
   @ParameterizedTest

@@ -112,6 +112,8 @@ class FirstHourInBrowserTest {
     look("wipe-" + width);
     browser.follow(() -> find("form[action='/demo-fleet/wipe'] button").sendKeys(Keys.ENTER));
     assertEquals("No unit yet", find("h1").getText());
+    // pressed twice
+    Api.asPlanner().redirects().follow(false).post("/demo-fleet/wipe").then().statusCode(303);
     assertEquals(new FleetWiping.Size(0, 0, 0, 0), wiping.size());
     assertTrue(conditionsEnded() >= 89, "the feed tells of every unit that its condition ended");
   }

@@ -3,6 +3,7 @@ package coldround.pages.edge;
 import static io.restassured.RestAssured.given;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import coldround.Api;
@@ -19,6 +20,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /**
@@ -145,8 +147,6 @@ class FormsTest {
     }
   }
 
-  // each press begins a plan of its own, which is told in the list; the account is made once a
-  // press and can be ended
   @Test
   void aFormPressedTwiceIsAnsweredTwice() {
     for (String address : List.of("/", "/upkeep", "/replacement", "/refrigerants")) {
@@ -157,5 +157,54 @@ class FormsTest {
         assertTrue(first < 500, form.action);
       }
     }
+  }
+
+  // what a form makes has an address, which the second press leads to as well
+  @ParameterizedTest
+  @CsvSource({"/rounds, /rounds, ''", "/replacement?customer=LMC, /replacement, customer"})
+  void whatAFormMakesIsMadeOnceHoweverOftenItIsPressed(String page, String action, String field) {
+    Form form = making(page, action);
+    if (!field.isEmpty()) {
+      form.fields.put(field, "LMC");
+    }
+    String first = made(form);
+    assertEquals(first, made(form));
+    // a new page of the form means it anew
+    form.fields.put("once", making(page, action).fields.get("once"));
+    String another = made(form);
+    assertNotEquals(first, another);
+    for (String plan : List.of(first, another)) {
+      Api.asPlanner().delete("/api/v1" + plan);
+    }
+  }
+
+  private static Form making(String page, String action) {
+    String html = Api.asPlanner().get(page).asString();
+    Matcher once = Pattern.compile("name=\"once\" value=\"([^\"]+)\"").matcher(html);
+    assertTrue(once.find(), page);
+    Form form = forms(html).stream().filter(f -> f.action.equals(action)).findFirst().orElseThrow();
+    form.fields.put("once", once.group(1));
+    return new Form(action, true, form.fields);
+  }
+
+  private static String made(Form form) {
+    Response answer = send(Api.asPlanner(), form, form.fields);
+    assertEquals(303, answer.statusCode(), answer.asString());
+    return answer.header("Location").replaceAll("^https?://[^/]+", "");
+  }
+
+  @Test
+  void anAccountIsMadeOnceAndItsTokenToldOnce() {
+    Form form = making("/accounts", "/accounts");
+    form.fields.put("name", "Pressed twice");
+    form.fields.put("role", "planner");
+    String first = send(Api.asPlanner(), form, form.fields).asString();
+    assertTrue(first.contains("The token of Pressed twice"), first);
+    String second = send(Api.asPlanner(), form, form.fields).asString();
+    assertFalse(second.contains("class=\"token\""), second);
+    assertTrue(second.contains("Pressed twice has an account already"), second);
+    List<String> names =
+        Api.asPlanner().get("/api/v1/accounts?limit=500").jsonPath().getList("items.name");
+    assertEquals(1, names.stream().filter("Pressed twice"::equals).count());
   }
 }

@@ -150,8 +150,9 @@ class ImportInBrowserTest {
   }
 
   @ParameterizedTest
-  @CsvSource({"empty.csv, ''", "picture.csv, PNG", "letter.csv, Dear all"})
-  void aFileThatIsNoListIsRefusedInASentence(String name, String text) throws IOException {
+  @CsvSource({"empty.csv, '', true", "picture.csv, PNG, true", "letter.csv, Dear all, false"})
+  void aFileThatIsNoListIsRefusedInASentence(String name, String text, boolean unreadable)
+      throws IOException {
     byte[] bytes =
         text.equals("PNG")
             ? new byte[] {(byte) 0x89, 'P', 'N', 'G', 13, 10, 26, 10, 0, 0, 0, 13, 0, 1, 2, 3}
@@ -164,6 +165,11 @@ class ImportInBrowserTest {
     assertTrue(said.contains("taken") && said.length() > 40, said);
     assertTrue(browser.driver().findElements(By.cssSelector("form[action$=take]")).isEmpty());
     assertFalse(said.contains("Exception"), said);
+    if (unreadable) {
+      assertEquals("true", find("#file").getAttribute("aria-invalid"));
+      String why = find("#file-wrong").getText();
+      assertTrue(why.contains("was not read") && !why.contains("Exception"), why);
+    }
     assertEquals(List.of(), browser.violations());
     browser.shoot("import-refused-" + name.replace(".csv", ""));
   }

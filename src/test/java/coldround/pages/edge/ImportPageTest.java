@@ -1,6 +1,7 @@
 package coldround.pages.edge;
 
 import static org.hamcrest.Matchers.containsString;
+import static org.hamcrest.Matchers.matchesRegex;
 import static org.hamcrest.Matchers.not;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -61,7 +62,33 @@ class ImportPageTest {
         .then()
         .statusCode(422)
         .body(containsString("Two headers are to mean"))
+        .body(containsString("aria-describedby=\"column-2-wrong\""))
+        .body(matchesRegex("(?s).*name=\"column-1\">.*?value=\"note\" selected.*"))
         .body(containsString("value=\"my-own\""));
+  }
+
+  @Test
+  void aProfileOfSomebodyElseIsReplacedOnlyByWhoSaysSoTwice() {
+    String page = send("customers", "customer,Qqq\nA,b\n");
+    save(page, "harbour-lists", "").then().statusCode(303);
+    String other = send("customers", "customer,Www\nA,b\n");
+    save(other, "harbour-lists", "")
+        .then()
+        .statusCode(422)
+        .body(containsString("is there already for other files"))
+        .body(containsString("name=\"replaces\" value=\"harbour-lists\""));
+    save(other, "harbour-lists", "harbour-lists").then().statusCode(303);
+    save(other, "harbour-lists", "").then().statusCode(303);
+  }
+
+  private static Response save(String page, String name, String replaces) {
+    return Api.asPlanner()
+        .redirects()
+        .follow(false)
+        .formParam("name", name)
+        .formParam("replaces", replaces)
+        .formParam("act", "save")
+        .post(page);
   }
 
   @Test

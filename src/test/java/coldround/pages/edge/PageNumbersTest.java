@@ -3,6 +3,7 @@ package coldround.pages.edge;
 import static org.hamcrest.Matchers.containsString;
 import static org.hamcrest.Matchers.not;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import coldround.Api;
@@ -11,11 +12,15 @@ import io.quarkus.test.junit.QuarkusTest;
 import io.quarkus.test.junit.TestProfile;
 import io.restassured.response.Response;
 import jakarta.inject.Inject;
+import java.io.IOException;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.UUID;
 import java.util.regex.Pattern;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.text.PDFTextStripper;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -28,9 +33,9 @@ class PageNumbersTest {
   // what others wrote, typed or named, and what the browser does not read out
   private static final String OTHERS =
       "(?s)<(textarea|code|pre|option|script|style)\\b.*?</\\1>"
-          + "|<(p|span) class=\"[^\"]*\\b(?:source|note|theirs)\\b[^\"]*\">.*?</\\2>";
+          + "|<(p|span|td) class=\"[^\"]*\\b(?:source|note|theirs)\\b[^\"]*\">.*?</\\2>";
   private static final Pattern POINT = Pattern.compile(".{0,30}\\d\\.\\d.{0,30}");
-  private static final String GROUPED = "\\d{1,3}(?:\\.\\d{3})+(?= USD)";
+  private static final String GROUPED = "\\d{1,3}(?:\\.\\d{3})+";
   // laws and books are quoted with the numbers that they have there
   private static final Pattern QUOTED =
       Pattern.compile("CFR|table \\d|(median|mean) \\d+\\.\\d \\(");
@@ -66,18 +71,43 @@ class PageNumbersTest {
         "/accounts"
       })
   void noNumberIsLeftWithAPoint(String address) {
-    String page = german(address(address));
+    assertEquals(List.of(), left(german(address(address)), GROUPED + "(?= USD)"));
+  }
+
+  /** What is left of other languages in a page of a German reader. */
+  private static List<String> left(String page, String amounts) {
     String spoken = String.join("\n", spoken(page));
     String text = page.replaceAll(OTHERS, " ").replaceAll("(?s)<[^>]*>", " ") + spoken;
-    List<String> left =
-        POINT
-            .matcher(text.replaceAll(GROUPED, "an amount"))
-            .results()
-            .map(found -> found.group())
-            .filter(found -> !QUOTED.matcher(found).find())
-            .distinct()
-            .toList();
-    assertEquals(List.of(), left);
+    return POINT
+        .matcher(text.replaceAll(amounts, "an amount"))
+        .results()
+        .map(found -> found.group())
+        .filter(found -> !QUOTED.matcher(found).find())
+        .distinct()
+        .toList();
+  }
+
+  // the customer's report, on the screen and on paper, has amounts without their currency
+  @Test
+  void aReportHasTheNumbersOfItsReader() throws IOException {
+    String id =
+        Api.asPlanner()
+            .contentType("application/json")
+            .body("{\"customers\": [\"LMC\"], \"limit\": {\"value\": 20000, \"unit\": \"USD\"}}")
+            .post("/api/v1/replacement-plans")
+            .jsonPath()
+            .getString("id");
+    String report = "/api/v1/replacement-plans/" + id;
+    assertEquals(List.of(), left(german(report + ".html"), GROUPED + "(?!\\d)"));
+    String english = Api.asPlanner().get(report + ".html").asString();
+    String amount = english.replaceAll("(?s).*<td class=\"n\">(\\d+,\\d{3})</td>.*", "$1");
+    assertTrue(amount.matches("\\d+,\\d{3}"), amount);
+    Response pdf = Api.asPlanner().header("Accept-Language", "de-DE").get(report + ".pdf");
+    try (PDDocument document = Loader.loadPDF(pdf.asByteArray())) {
+      String paper = new PDFTextStripper().getText(document);
+      assertTrue(paper.contains(amount.replace(',', '.')), amount);
+      assertFalse(paper.contains(amount), amount);
+    }
   }
 
   private static List<String> spoken(String page) {

@@ -202,6 +202,9 @@ class PagesInBrowserTest {
         () -> browser.driver().findElement(By.cssSelector("form[action='/leave'] button")).click());
     browser.driver().findElement(By.id("token")).sendKeys(token);
     browser.follow(() -> browser.driver().findElement(By.tagName("button")).click());
+    browser.driver().findElement(By.cssSelector(".menu summary")).click();
+    browser.shoot("menu-390");
+    assertEquals(List.of(), browser.violations());
     List<String> menu =
         browser.driver().findElements(By.cssSelector("nav[aria-label='Main'] a")).stream()
             .map(WebElement::getText)

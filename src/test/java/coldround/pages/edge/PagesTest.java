@@ -287,7 +287,7 @@ class PagesTest {
     "refrigerant=R-404A&ambient=70&split=-3, is above zero",
     "refrigerant=R-404A&ambient=70&split=400, saturation table runs from",
     "refrigerant=R-404A&ambient=70&split=30&head=NaN, is a number",
-    "refrigerant=R-404A&ambient=70&split=30&head=4000, saturation table runs from",
+    "refrigerant=R-404A&ambient=70&split=30&head=4000, id=\"head-wrong\">",
     "refrigerant=R-404A&ambient=70&split=30&elevation=99999, lies from",
     "refrigerant=<script>&ambient=70&split=30, &lt;script&gt;",
   })
@@ -322,7 +322,7 @@ class PagesTest {
         .then()
         .statusCode(400)
         .contentType("text/html")
-        .body(containsString("lies after from"));
+        .body(containsString("lies after the day to plan on"));
   }
 
   @Test

@@ -15,9 +15,6 @@ import java.io.UncheckedIOException;
 import java.net.URL;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.DayOfWeek;
-import java.time.LocalDate;
-import java.time.temporal.TemporalAdjusters;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -41,8 +38,6 @@ class PicturesTest {
 
   private static final Path PICTURES = Path.of("docs", "pictures");
   private static final Pattern SHOWN = Pattern.compile("pictures/([\\w-]+\\.png)");
-  private static final LocalDate MONDAY =
-      LocalDate.now().with(TemporalAdjusters.next(DayOfWeek.MONDAY));
 
   /** Names of pages, each there for a screen and for a phone, with their addresses. */
   private static final Map<String, String> PAGES =
@@ -54,7 +49,7 @@ class PicturesTest {
           "upkeep", "upkeep",
           "rounds", "rounds/PLAN",
           "move", "rounds/PLAN/moves?MOVE",
-          "replacement", "replacement",
+          "replacement", "replacement?customer=LMC&limit=20000",
           "roof", "refrigerants?refrigerant=R-404A&ambient=70&split=30&head=290");
 
   private static final int DESK = 1280;
@@ -101,7 +96,7 @@ class PicturesTest {
   }
 
   private void make() throws Exception {
-    JsonPath plan = planned();
+    JsonPath plan = PlannedRounds.plan("\"seconds\": 5, \"seed\": 7");
     String unit = fleet.all().get(0).unitId();
     AllowedMove wish = AllowedMove.in(plan.getString("id"));
     String move =
@@ -136,22 +131,6 @@ class PicturesTest {
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
-  }
-
-  private static JsonPath planned() throws InterruptedException {
-    String id =
-        Api.asPlanner()
-            .contentType("application/json")
-            .body("{\"from\": \"%s\", \"seconds\": 5, \"seed\": 7}".formatted(MONDAY))
-            .post("/api/v1/rounds")
-            .jsonPath()
-            .getString("id");
-    JsonPath plan;
-    do {
-      Thread.sleep(300);
-      plan = Api.asPlanner().get("/api/v1/rounds/" + id).jsonPath();
-    } while (List.of("waiting", "planning").contains(plan.getString("state")));
-    return plan;
   }
 
   /** The first two pages of the customer's report on paper. */

@@ -1,6 +1,8 @@
 package coldround.pages.edge;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
@@ -19,6 +21,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.openqa.selenium.By;
 import org.openqa.selenium.WebDriverException;
+import org.openqa.selenium.WebElement;
 import org.openqa.selenium.support.ui.FluentWait;
 
 /** The roof calculator on a roof without a connection says what the service says. */
@@ -106,6 +109,36 @@ class RoofInBrowserTest {
             "document.querySelector('form.roof [name=ambient]')"
                 + ".dispatchEvent(new Event('input', {bubbles: true}))");
     assertEquals(service, shown());
+  }
+
+  @ParameterizedTest
+  @CsvSource({"ambient, warm", "split, -3", "head, 9e9", "elevation, 99999", "refrigerant, R-9999"})
+  void whatIsNonsenseIsToldAtItsFieldAndMendedThere(String name, String text) throws IOException {
+    browser.go(wire.home() + "refrigerants?refrigerant=R-404A&ambient=70&split=30&head=290");
+    until("document.querySelector('form.roof').dataset.ready === 'yes'");
+    String right = type(name, text);
+    assertEquals("true", field(name).getAttribute("aria-invalid"));
+    String told = browser.driver().findElement(By.id(name + "-wrong")).getText();
+    assertFalse(told.isBlank());
+    assertEquals(List.of(), browser.violations());
+    type(name, right);
+    assertNull(field(name).getAttribute("aria-invalid"));
+    until("document.querySelectorAll('#answer h2').length === 2");
+  }
+
+  private static WebElement field(String name) {
+    return browser.driver().findElement(By.name(name));
+  }
+
+  private static String type(String name, String text) {
+    return (String)
+        browser
+            .driver()
+            .executeScript(
+                "const [field, text] = arguments; const was = field.value; field.value = text;"
+                    + " field.dispatchEvent(new Event('input', {bubbles: true})); return was",
+                field(name),
+                text);
   }
 
   @Test

@@ -11,10 +11,9 @@ import io.quarkus.test.junit.QuarkusTest;
 import io.quarkus.test.junit.TestProfile;
 import io.restassured.path.json.JsonPath;
 import java.net.URL;
-import java.time.DayOfWeek;
-import java.time.LocalDate;
-import java.time.temporal.TemporalAdjusters;
 import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -29,8 +28,6 @@ import org.openqa.selenium.WebElement;
 @TestProfile(DemoStore.class)
 class RoundsInBrowserTest {
 
-  private static final LocalDate MONDAY =
-      LocalDate.now().with(TemporalAdjusters.next(DayOfWeek.MONDAY));
   private static Browser browser;
   private static boolean looked;
   private static String plan;
@@ -46,30 +43,12 @@ class RoundsInBrowserTest {
     }
     assumeTrue(browser != null, "no chromium on this machine");
     if (plan == null) {
-      plan = planned();
+      plan = PlannedRounds.plan("\"seconds\": 3").getString("id");
     }
     browser.light("light");
     browser.screen(1280, 900);
     browser.go(home + "enter?token=" + Api.TOKEN);
     browser.complaints();
-  }
-
-  private static String planned() throws InterruptedException {
-    String body = "{\"from\": \"%s\", \"seconds\": 3}".formatted(MONDAY);
-    String id =
-        Api.asPlanner()
-            .contentType("application/json")
-            .body(body)
-            .post("/api/v1/rounds")
-            .jsonPath()
-            .getString("id");
-    JsonPath read;
-    do {
-      Thread.sleep(300);
-      read = Api.asPlanner().get("/api/v1/rounds/" + id).jsonPath();
-    } while (List.of("waiting", "planning").contains(read.getString("state")));
-    assertEquals("planned", read.getString("state"));
-    return id;
   }
 
   @AfterAll
@@ -207,6 +186,26 @@ class RoundsInBrowserTest {
     press(".ways button", Keys.ENTER);
     assertTrue(element("[role=alert]").getText().contains("Somebody else has changed the plan"));
     browser.complaints();
+  }
+
+  @Test
+  void aMoveThatIsPressedTwiceIsDoneOnce() {
+    AllowedMove wish = AllowedMove.in(plan);
+    ask(wish);
+    Map<String, String> sent =
+        browser.driver().findElements(By.cssSelector(".verdict form input")).stream()
+            .collect(
+                Collectors.toMap(
+                    its -> its.getAttribute("name"), its -> its.getDomProperty("value")));
+    for (int press = 0; press < 2; press++) {
+      Api.asPlanner()
+          .redirects()
+          .follow(false)
+          .formParams(sent)
+          .post("/rounds/" + plan + "/moves")
+          .then()
+          .statusCode(303);
+    }
   }
 
   @Test

@@ -2,6 +2,7 @@ package coldround.pages.edge;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
@@ -252,6 +253,10 @@ class VisitFormInBrowserTest {
                     "const b = document.querySelector('.send button[value=send]');"
                         + " b.click(); b.click();"));
     assertEquals(before + 1, visits());
+    browser.follow(() -> browser.driver().navigate().back());
+    until("document.getElementById('told').textContent.includes('has arrived')");
+    assertEquals("", find("[name='read.box']").getDomProperty("value"));
+    assertNotEquals("", find("[name='number']").getDomProperty("value"));
   }
 
   @Test

@@ -12,9 +12,6 @@ import io.restassured.path.json.JsonPath;
 import jakarta.inject.Inject;
 import java.io.IOException;
 import java.net.URL;
-import java.time.DayOfWeek;
-import java.time.LocalDate;
-import java.time.temporal.TemporalAdjusters;
 import java.util.List;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeEach;
@@ -29,8 +26,6 @@ import org.openqa.selenium.By;
 @TestProfile(DemoStore.class)
 class ZoomInBrowserTest {
 
-  private static final LocalDate MONDAY =
-      LocalDate.now().with(TemporalAdjusters.next(DayOfWeek.MONDAY));
   // WCAG 2.2: 1.4.4 asks for 200 %, 1.4.10 for 400 % of a screen of 1280 px
   private static final int AT_200 = 640;
   private static final int AT_400 = 320;
@@ -73,20 +68,8 @@ class ZoomInBrowserTest {
         .post("/api/v1/imports/technicians")
         .then()
         .statusCode(200);
-    String body =
-        "{\"from\": \"%s\", \"seconds\": 2, \"technicians\": [\"LONGT\"]}".formatted(MONDAY);
-    plan =
-        Api.asPlanner()
-            .contentType("application/json")
-            .body(body)
-            .post("/api/v1/rounds")
-            .jsonPath()
-            .getString("id");
-    JsonPath read;
-    do {
-      Thread.sleep(200);
-      read = Api.asPlanner().get("/api/v1/rounds/" + plan).jsonPath();
-    } while (List.of("waiting", "planning").contains(read.getString("state")));
+    JsonPath read = PlannedRounds.plan("\"seconds\": 2, \"technicians\": [\"LONGT\"]");
+    plan = read.getString("id");
     stop = read.getString("days[0].rounds[0].stops[0].id");
   }
 
