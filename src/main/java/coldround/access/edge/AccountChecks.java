@@ -53,8 +53,18 @@ final class AccountChecks {
     }
   }
 
+  // forms come here with what JSON could not bring
+  private boolean nul(String field, String said) {
+    boolean nul = said.indexOf('\0') >= 0;
+    if (nul) {
+      wrong(field, "", "holds the character NUL; leave it out");
+    }
+    return nul;
+  }
+
   String name(String said) {
     String name = text(said);
+    nul("/name", name);
     if (name.isEmpty() || name.length() > LONGEST_NAME) {
       wrong("/name", name, "names the person or program, 1 to 200 characters");
     }
@@ -118,6 +128,9 @@ final class AccountChecks {
    */
   String login(String said, String id) {
     String login = text(said);
+    if (nul("/login", login)) {
+      return null;
+    }
     if (login.length() > LONGEST_LOGIN) {
       wrong("/login", login, "has at most 255 characters");
     } else if (AccountRow.count(

@@ -1,6 +1,7 @@
 package coldround.intake.edge;
 
 import coldround.access.Role;
+import coldround.http.Parameters;
 import coldround.http.Problem;
 import coldround.intake.DateOrder;
 import coldround.intake.Mending.Choice;
@@ -144,6 +145,7 @@ public class FilePages {
   @RolesAllowed(Role.PLANNER_CODE)
   @Operation(hidden = true)
   public Response mend(@PathParam("id") String id, MultivaluedMap<String, String> sent) {
+    Parameters.refuseNul(sent);
     HeldFile file = known(id);
     String name = first(sent, "name");
     boolean save = first(sent, "act").equals("save");

@@ -3,6 +3,7 @@ package coldround.replacement.edge;
 import coldround.access.Role;
 import coldround.fleet.Today;
 import coldround.http.Caller;
+import coldround.http.Parameters;
 import coldround.http.Problem;
 import coldround.http.Wrong;
 import coldround.quantity.MeasureSystem;
@@ -112,6 +113,7 @@ public class PlanPage {
   @RolesAllowed(Role.PLANNER_CODE)
   @Operation(hidden = true)
   public Response keep(MultivaluedMap<String, String> sent) {
+    Parameters.refuseNul(sent);
     PlanForm form = PlanForm.of(sent, economics);
     try {
       PlanRequest asked = form.request(null);
