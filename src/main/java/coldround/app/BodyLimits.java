@@ -4,16 +4,18 @@ import coldround.http.JsonBody;
 import com.fasterxml.jackson.core.StreamReadConstraints;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import io.quarkus.jackson.ObjectMapperCustomizer;
+import jakarta.inject.Inject;
 import jakarta.inject.Singleton;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.ext.Provider;
 import jakarta.ws.rs.ext.ReaderInterceptor;
 import jakarta.ws.rs.ext.ReaderInterceptorContext;
-import java.io.FilterInputStream;
+import java.io.ByteArrayInputStream;
 import java.io.IOException;
-import java.io.InputStream;
 
-/** What bodies of JSON may be at most. Files have limits of their own. */
+/**
+ * What bodies of JSON may be at most, and that they hold no NUL. Files have limits of their own.
+ */
 class BodyLimits {
 
   /** Nothing that is sent here is deeper than ten. */
@@ -32,45 +34,26 @@ class BodyLimits {
     }
   }
 
-  /** Bytes, before they are understood. */
+  /** Bytes and characters, before they are understood. */
   @Provider
-  static class Length implements ReaderInterceptor {
+  static class Content implements ReaderInterceptor {
+
+    private final JsonBody json;
+
+    @Inject
+    Content(JsonBody json) {
+      this.json = json;
+    }
+
     @Override
     public Object aroundReadFrom(ReaderInterceptorContext context) throws IOException {
       MediaType type = context.getMediaType();
       if (type != null && type.getSubtype().endsWith("json")) {
-        context.setInputStream(new Counted(context.getInputStream()));
+        byte[] body = JsonBody.bytes(context.getInputStream());
+        json.refuseNul(body);
+        context.setInputStream(new ByteArrayInputStream(body));
       }
       return context.proceed();
-    }
-  }
-
-  private static final class Counted extends FilterInputStream {
-    private long read;
-
-    Counted(InputStream in) {
-      super(in);
-    }
-
-    @Override
-    public int read() throws IOException {
-      int one = super.read();
-      count(one < 0 ? 0 : 1);
-      return one;
-    }
-
-    @Override
-    public int read(byte[] bytes, int from, int most) throws IOException {
-      int some = super.read(bytes, from, most);
-      count(Math.max(0, some));
-      return some;
-    }
-
-    private void count(int more) {
-      read += more;
-      if (read > JsonBody.MOST_BYTES) {
-        throw JsonBody.tooLarge();
-      }
     }
   }
 }

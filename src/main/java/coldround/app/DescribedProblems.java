@@ -141,16 +141,18 @@ final class DescribedProblems {
     Map<String, Kind> its = status.equals("default") ? Map.of() : meant(status, response);
     its.forEach(
         (type, kind) ->
-            body.addExample(
-                type,
-                OASFactory.createExample()
-                    .value(
-                        Map.of(
-                            "type", NAMES + type,
-                            "title", kind.title(),
-                            "status", kind.status(),
-                            "detail", kind.detail()))));
+            body.addExample(type, OASFactory.createExample().value(example(type, kind))));
     response.setContent(OASFactory.createContent().addMediaType(MEDIA_TYPE, body));
+  }
+
+  // in the order of RFC 9457, and the same in each build
+  private static Map<String, Object> example(String type, Kind kind) {
+    Map<String, Object> members = new LinkedHashMap<>();
+    members.put("type", NAMES + type);
+    members.put("title", kind.title());
+    members.put("status", kind.status());
+    members.put("detail", kind.detail());
+    return members;
   }
 
   /** The kinds that the description names, else what the status usually means. */

@@ -66,13 +66,14 @@ class Readiness {
   @org.eclipse.microprofile.health.Readiness
   HealthCheck feed() {
     return () -> {
-      Watching.Seen seen = watching.seen();
+      Watching.Feed feed = watching.feed();
+      Watching.Hooks hooks = watching.hooks();
       return HealthCheckResponse.named("feed")
-          .withData("waiting", seen.waiting())
-          .withData("lagSeconds", Math.round(seen.lagSeconds()))
-          .withData("subscribersBehind", seen.behind())
-          .withData("deadLetters", seen.letters())
-          .withData("subscriptionsStopped", seen.stopped())
+          .withData("waiting", feed.waiting())
+          .withData("lagSeconds", Math.round(feed.lagSeconds()))
+          .withData("subscribersBehind", hooks.behind())
+          .withData("deadLetters", hooks.letters())
+          .withData("subscriptionsStopped", hooks.stopped())
           .up()
           .build();
     };
@@ -82,10 +83,10 @@ class Readiness {
   @org.eclipse.microprofile.health.Readiness
   HealthCheck scores() {
     return () -> {
-      Watching.Seen seen = watching.seen();
+      Watching.Scores scores = watching.scores();
       return HealthCheckResponse.named("scores")
-          .withData("units", seen.scores())
-          .withData("lagDays", seen.scoresLagDays())
+          .withData("units", scores.units())
+          .withData("lagDays", scores.lagDays())
           .up()
           .build();
     };

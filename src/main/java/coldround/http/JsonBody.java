@@ -3,6 +3,7 @@ package coldround.http;
 import com.fasterxml.jackson.core.JsonLocation;
 import com.fasterxml.jackson.core.JsonParser;
 import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.core.JsonToken;
 import com.fasterxml.jackson.core.exc.StreamConstraintsException;
 import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.JsonMappingException;
@@ -53,6 +54,30 @@ public class JsonBody {
         throw tooLarge();
       }
       return bytes;
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  /**
+   * NUL (\\u0000) is text to JSON and none to PostgreSQL, so a store of the other kind that held
+   * one could not move there.
+   *
+   * @throws Problem 400 that names the first field whose text or name holds one
+   */
+  public void refuseNul(byte[] body) {
+    try (JsonParser parser = strict.getFactory().createParser(body)) {
+      for (JsonToken token = parser.nextToken(); token != null; token = parser.nextToken()) {
+        boolean text = token == JsonToken.FIELD_NAME || token == JsonToken.VALUE_STRING;
+        if (text && parser.getText().indexOf('\0') >= 0) {
+          String at =
+              parser.getParsingContext().pathAsPointer().toString().replace("\0", "\\u0000");
+          throw Problem.badField(
+              at.isEmpty() ? "/" : at, null, "holds the character NUL (\\u0000); leave it out");
+        }
+      }
+    } catch (JsonProcessingException e) {
+      // what is no JSON is told by who reads it
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }

@@ -8,6 +8,8 @@ import java.time.LocalDate;
 import java.time.format.DateTimeParseException;
 import java.time.temporal.ValueRange;
 import java.util.Base64;
+import java.util.List;
+import java.util.Map;
 
 /** Query parameters turned into values, or into a problem that says what they should be. */
 public final class Parameters {
@@ -93,6 +95,21 @@ public final class Parameters {
 
   public static Quantity quantity(String name, String value, String measureName, String measure) {
     return new Quantity(number(name, value), measure(measureName, measure));
+  }
+
+  /**
+   * NUL stands in no code, name, day or note, and PostgreSQL takes no text that holds it.
+   *
+   * @param sent values by name, of an address or a form
+   * @throws Problem 400 that names the first parameter or field with one
+   */
+  public static void refuseNul(Map<String, List<String>> sent) {
+    sent.forEach(
+        (name, values) -> {
+          if (values.stream().anyMatch(value -> value.indexOf('\0') >= 0)) {
+            throw Problem.badField(name, "", "holds the character NUL (%00); leave it out");
+          }
+        });
   }
 
   /** A place in a list as the opaque text of a cursor. */

@@ -80,4 +80,15 @@ public final class FaultPriors {
   public Map<String, FaultPrior> byClass() {
     return byClass;
   }
+
+  /** Answers are kept for as long as the priors are equal, however often they are taken up. */
+  @Override
+  public boolean equals(Object other) {
+    return other instanceof FaultPriors priors && byClass.equals(priors.byClass);
+  }
+
+  @Override
+  public int hashCode() {
+    return byClass.hashCode();
+  }
 }

@@ -10,10 +10,13 @@ import static org.hamcrest.Matchers.not;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import coldround.Logged;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import io.quarkus.narayana.jta.QuarkusTransaction;
 import io.quarkus.test.junit.QuarkusTest;
 import jakarta.inject.Inject;
+import jakarta.persistence.EntityManager;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
@@ -31,6 +34,7 @@ class WatchingTest {
       Pattern.compile("\\b(?:coldround|http_server|jvm|process|agroal)_[a-z_]+");
 
   @Inject Watching watching;
+  @Inject EntityManager entities;
 
   private static String metrics() {
     return given().get("/q/metrics").then().statusCode(200).extract().asString();
@@ -72,6 +76,33 @@ class WatchingTest {
     assertEquals(files + 1, figure("coldround_imports{kind=\"customers\",outcome=\"applied\"}"));
     assertEquals(
         rejected + 1, figure("coldround_import_rows{kind=\"customers\",result=\"rejected\"}"));
+  }
+
+  @Test
+  void whatCannotBeReadThisTimeStaysAsItWasAndHindersNoOther() {
+    fleet();
+    Watching.Hooks hooks = watching.hooks();
+    double files = figure("coldround_imports{kind=\"customers\",outcome=\"applied\"}");
+    renamed("dead_letter", "dead_letter_aside");
+    try (Logged logged = new Logged()) {
+      fleet();
+      assertTrue(logged.tells("figures of the web hooks stay"));
+      assertEquals(hooks, watching.hooks());
+      assertEquals(files + 1, figure("coldround_imports{kind=\"customers\",outcome=\"applied\"}"));
+    } finally {
+      renamed("dead_letter_aside", "dead_letter");
+    }
+    watching.look();
+    assertEquals(hooks.letters(), watching.hooks().letters());
+  }
+
+  private void renamed(String table, String as) {
+    QuarkusTransaction.requiringNew()
+        .run(
+            () ->
+                entities
+                    .createNativeQuery("alter table %s rename to %s".formatted(table, as))
+                    .executeUpdate());
   }
 
   @Test

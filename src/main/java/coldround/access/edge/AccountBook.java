@@ -7,7 +7,6 @@ import coldround.access.Secret;
 import coldround.fleet.Fleet;
 import coldround.http.Preconditions;
 import coldround.http.Problem;
-import coldround.http.Problem.FieldError;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import jakarta.persistence.LockModeType;
@@ -15,11 +14,8 @@ import jakarta.transaction.Transactional;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
-import java.time.format.DateTimeParseException;
 import java.time.temporal.ChronoUnit;
-import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Objects;
 import java.util.UUID;
 import org.eclipse.microprofile.config.inject.ConfigProperty;
@@ -27,9 +23,6 @@ import org.eclipse.microprofile.config.inject.ConfigProperty;
 /** Makes accounts, gives them new tokens and takes tokens away. */
 @ApplicationScoped
 class AccountBook {
-
-  private static final int LONGEST_NAME = 200;
-  private static final int LONGEST_LOGIN = 255;
 
   private final Fleet fleet;
   private final KnownSecrets known;
@@ -100,32 +93,17 @@ class AccountBook {
   /** With the token, told this once. */
   @Transactional
   AccountView make(AccountBody asked) {
-    List<FieldError> wrong = new ArrayList<>();
-    String name = text(asked.name());
-    if (name.isEmpty() || name.length() > LONGEST_NAME) {
-      wrong.add(new FieldError("/name", name, "names the person or program, 1 to 200 characters"));
-    }
-    Role role = Role.find(text(asked.role())).orElse(null);
-    if (role == null) {
-      wrong.add(
-          new FieldError(
-              "/role", text(asked.role()), "is planner, technician, customer or scheduler"));
-    } else {
-      belongs(role, asked, wrong);
-    }
-    Instant expires = expires(asked.expires(), wrong);
-    String login = login(asked.login(), "", wrong);
-    if (!wrong.isEmpty()) {
-      throw Problem.badFields(wrong);
-    }
+    AccountChecks checks = new AccountChecks(fleet, now(), lasts);
     AccountRow row = new AccountRow();
     row.id = UUID.randomUUID().toString();
-    row.name = name;
-    row.role = role.code();
-    row.customer = text(asked.customer());
-    row.technician = text(asked.technician());
+    row.name = checks.name(asked.name());
+    row.role = checks.role(asked);
+    row.customer = AccountChecks.text(asked.customer());
+    row.technician = AccountChecks.text(asked.technician());
     row.created = now();
-    row.login = login;
+    row.login = checks.login(asked.login(), "");
+    Instant expires = checks.expires(asked.expires());
+    checks.refuse();
     Secret token = Secret.random();
     row.token(token, expires);
     row.persist();
@@ -151,54 +129,6 @@ class AccountBook {
             row.login == null ? "" : ", logs in as " + row.login);
   }
 
-  private static String text(String text) {
-    return text == null ? "" : text.strip();
-  }
-
-  private void belongs(Role role, AccountBody asked, List<FieldError> wrong) {
-    code(
-        "/customer",
-        text(asked.customer()),
-        role == Role.CUSTOMER,
-        fleet.customers().stream().map(its -> its.code()).toList(),
-        wrong);
-    code(
-        "/technician",
-        text(asked.technician()),
-        role == Role.TECHNICIAN,
-        fleet.technicians().stream().map(its -> its.code()).toList(),
-        wrong);
-  }
-
-  private static void code(
-      String field, String code, boolean needed, List<String> codes, List<FieldError> wrong) {
-    String whose = field.substring(1);
-    if (needed && !codes.contains(code)) {
-      wrong.add(new FieldError(field, code, "is the code of a " + whose + " that is known"));
-    } else if (!needed && !code.isEmpty()) {
-      wrong.add(new FieldError(field, code, "is left out where the role is not " + whose));
-    }
-  }
-
-  private Instant expires(String said, List<FieldError> wrong) {
-    if (text(said).isEmpty()) {
-      return now().plus(lasts);
-    }
-    try {
-      Instant until = Instant.parse(said.strip()).truncatedTo(ChronoUnit.MICROS);
-      if (until.isAfter(now())
-          && until.isBefore(now().plus(100 * lasts.toDays() + 1, ChronoUnit.DAYS))) {
-        return until;
-      }
-    } catch (DateTimeParseException e) {
-      // told below
-    }
-    wrong.add(
-        new FieldError(
-            "/expires", said, "is a moment to come such as 2027-12-31T00:00:00Z, not too far off"));
-    return null;
-  }
-
   /**
    * A new token in the place of the old, which ends with all its sessions; told this once.
    *
@@ -213,11 +143,9 @@ class AccountBook {
   @Transactional
   AccountView renewed(String id, AccountBody.Renewal asked, String seen) {
     AccountRow row = locked(id, seen);
-    List<FieldError> wrong = new ArrayList<>();
-    Instant expires = expires(asked.expires(), wrong);
-    if (!wrong.isEmpty()) {
-      throw Problem.badFields(wrong);
-    }
+    AccountChecks checks = new AccountChecks(fleet, now(), lasts);
+    Instant expires = checks.expires(asked.expires());
+    checks.refuse();
     Secret token = Secret.random();
     String was = brief(row);
     row.token(token, expires);
@@ -240,11 +168,9 @@ class AccountBook {
   @Transactional
   AccountView changed(String id, AccountBody.Login asked, String seen) {
     AccountRow row = locked(id, seen);
-    List<FieldError> wrong = new ArrayList<>();
-    String login = login(asked.login(), id, wrong);
-    if (!wrong.isEmpty()) {
-      throw Problem.badFields(wrong);
-    }
+    AccountChecks checks = new AccountChecks(fleet, now(), lasts);
+    String login = checks.login(asked.login(), id);
+    checks.refuse();
     if (!Objects.equals(login, row.login)) {
       String was = brief(row);
       row.login = login;
@@ -252,19 +178,6 @@ class AccountBook {
       PageSessionRow.delete("accountId", id);
     }
     return AccountView.of(row, now(), null);
-  }
-
-  /** Null where none is wanted. */
-  private static String login(String said, String id, List<FieldError> wrong) {
-    String login = text(said);
-    if (login.length() > LONGEST_LOGIN) {
-      wrong.add(new FieldError("/login", login, "has at most 255 characters"));
-    } else if (AccountRow.count(
-            "lower(login) = ?1 and id <> ?2", login.toLowerCase(Locale.ROOT), id)
-        > 0) {
-      wrong.add(new FieldError("/login", login, "belongs to another account; take it there first"));
-    }
-    return login.isEmpty() ? null : login;
   }
 
   /** Its token and sessions count no more. */

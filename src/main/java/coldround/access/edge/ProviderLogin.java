@@ -2,7 +2,6 @@ package coldround.access.edge;
 
 import io.quarkus.logging.Log;
 import io.quarkus.oidc.runtime.OidcAuthenticationMechanism;
-import io.quarkus.security.AuthenticationCompletionException;
 import io.quarkus.security.AuthenticationFailedException;
 import io.quarkus.security.AuthenticationRedirectException;
 import io.quarkus.security.identity.IdentityProviderManager;
@@ -84,21 +83,18 @@ class ProviderLogin implements HttpAuthenticationMechanism {
   }
 
   private Uni<Boolean> tell(RoutingContext context, Throwable fault) {
-    boolean refused = fault instanceof AuthenticationCompletionException;
-    // its text may hold what a stranger has sent
-    Log.warnf(
-        "a log-in by %s failed: %s",
-        provider.name(), refused ? "what it said does not hold" : "it does not answer");
-    Log.debug("a log-in by the provider failed", fault);
+    ProviderFault told = ProviderFault.of(fault);
+    // not the fault itself: its text holds what it said of the person, or what a stranger has sent
+    Log.warnf("a log-in by %s failed: %s", provider.name(), told.why());
     String says =
-        refused
-            ? "What was sent back for this log-in does not hold, or took too long. Try once more;"
-                + " if it goes on, whoever runs this service finds the reason in the log."
-            : "The place where you log in does not answer. Try again in a minute, or enter with a"
-                + " token.";
+        told.away()
+            ? "The place where you log in does not answer. Try again in a minute, or enter with a"
+                + " token."
+            : "What was sent back for this log-in does not hold, or took too long. Try once more;"
+                + " if it goes on, whoever runs this service finds the reason in the log.";
     context
         .response()
-        .setStatusCode(refused ? 401 : 503)
+        .setStatusCode(told.away() ? 503 : 401)
         .putHeader("Content-Type", "text/html;charset=UTF-8")
         .putHeader("Content-Security-Policy", ExpiredForm.POLICY)
         .putHeader("X-Content-Type-Options", "nosniff")

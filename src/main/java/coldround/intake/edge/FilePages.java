@@ -1,6 +1,7 @@
 package coldround.intake.edge;
 
 import coldround.access.Role;
+import coldround.http.Parameters;
 import coldround.http.Problem;
 import coldround.http.Problem.FieldError;
 import coldround.http.Wrong;
@@ -183,6 +184,7 @@ public class FilePages {
   @RolesAllowed(Role.PLANNER_CODE)
   @Operation(hidden = true)
   public Response mend(@PathParam("id") String id, MultivaluedMap<String, String> sent) {
+    Parameters.refuseNul(sent);
     HeldFile file = known(id);
     Typed typed = Typed.of(file, sent);
     boolean save = first(sent, "act").equals("save");

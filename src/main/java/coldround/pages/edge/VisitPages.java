@@ -141,6 +141,7 @@ public class VisitPages {
     if (!caller.isPlanner() && !caller.isTechnician()) {
       throw Problem.notAllowed();
     }
+    Parameters.refuseNul(sent);
     MeasureSystem system = Parameters.measures(sent.getFirst("measures"));
     String own = first(sent, "own");
     String number = own.isEmpty() ? first(sent, "number") : own;

@@ -4,6 +4,7 @@ import coldround.access.Role;
 import coldround.fleet.Today;
 import coldround.http.Caller;
 import coldround.http.OncePressed;
+import coldround.http.Parameters;
 import coldround.http.Problem;
 import coldround.http.Wrong;
 import coldround.quantity.MeasureSystem;
@@ -116,6 +117,7 @@ public class PlanPage {
   @RolesAllowed(Role.PLANNER_CODE)
   @Operation(hidden = true)
   public Response keep(MultivaluedMap<String, String> sent) {
+    Parameters.refuseNul(sent);
     PlanForm form = PlanForm.of(sent, economics);
     try {
       PlanRequest asked = form.request(null);

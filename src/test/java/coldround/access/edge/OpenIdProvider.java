@@ -44,6 +44,7 @@ public class OpenIdProvider implements QuarkusTestResourceLifecycleManager {
   static volatile boolean foreignKey;
   static volatile String denied = "";
   static volatile int tokenFault;
+  static volatile String tokenError = "server_error";
 
   /** What went over the wire and is nobody's business. */
   static final List<String> SECRETS =
@@ -68,6 +69,7 @@ public class OpenIdProvider implements QuarkusTestResourceLifecycleManager {
     foreignKey = false;
     denied = "";
     tokenFault = 0;
+    tokenError = "server_error";
   }
 
   @Override
@@ -156,7 +158,12 @@ public class OpenIdProvider implements QuarkusTestResourceLifecycleManager {
 
   private void token(HttpExchange call) throws IOException {
     if (tokenFault != 0) {
-      json(call, tokenFault, Map.of("error", "server_error"));
+      json(
+          call,
+          tokenFault,
+          tokenError.isEmpty()
+              ? "of nobody's business"
+              : Map.of("error", tokenError, "error_description", "of nobody's business"));
       return;
     }
     Map<String, String> sent =

@@ -53,42 +53,6 @@ class ProviderTest {
     return TwoCustomers.account(role, ",'login':'" + login + "'");
   }
 
-  /** A browser as far as it matters here: it goes where it is sent, and has cookies. */
-  private static final class Visitor {
-    private String state = "";
-    private Map<String, String> cookies = Map.of();
-
-    /** Where the provider sends back to. */
-    String sentBack() {
-      Response begun = given().redirects().follow(false).get("/enter/provider");
-      assertEquals(302, begun.statusCode(), begun.asString());
-      cookies = begun.getCookies();
-      state = begun.getDetailedCookies().asList().get(0).toString();
-      Response asked =
-          given()
-              .redirects()
-              .follow(false)
-              .urlEncodingEnabled(false)
-              .get(begun.getHeader("Location"));
-      assertEquals(302, asked.statusCode(), asked.asString());
-      return asked.getHeader("Location");
-    }
-
-    Response back(String address) {
-      return given()
-          .redirects()
-          .follow(false)
-          .urlEncodingEnabled(false)
-          .cookies(cookies)
-          .get(address);
-    }
-  }
-
-  private static Response loggedIn() {
-    Visitor visitor = new Visitor();
-    return visitor.back(visitor.sentBack());
-  }
-
   private static Response page(String key, String address) {
     return given().redirects().follow(false).cookie("coldround", key).get(address);
   }
@@ -100,11 +64,11 @@ class ProviderTest {
     OpenIdProvider.PERSON.put("groups", List.of("planner"));
     OpenIdProvider.PERSON.put("realm_access", Map.of("roles", List.of("planner")));
     OpenIdProvider.PERSON.put("email", email.toUpperCase(java.util.Locale.ROOT));
-    Visitor visitor = new Visitor();
+    ProviderVisitor visitor = new ProviderVisitor();
     String back = visitor.sentBack();
     assertTrue(
-        visitor.state.contains("HttpOnly") && visitor.state.contains("Path=/enter/provider"),
-        visitor.state);
+        visitor.state().contains("HttpOnly") && visitor.state().contains("Path=/enter/provider"),
+        visitor.state());
     Response entered = visitor.back(back);
     entered
         .then()
@@ -159,7 +123,7 @@ class ProviderTest {
   void whatTheProviderDidNotSayForUsNowOpensNothing(String wrong) {
     account("planner", email);
     OpenIdProvider.bent = BENT.get(wrong);
-    Response refused = loggedIn();
+    Response refused = ProviderVisitor.loggedIn();
     refused
         .then()
         .statusCode(401)
@@ -172,8 +136,8 @@ class ProviderTest {
   @Test
   void aCodeThatSomebodyElseWasGivenOpensNothing() {
     account("planner", email);
-    String stolen = new Visitor().sentBack().replaceAll(".*code=([^&]+).*", "$1");
-    Visitor thief = new Visitor();
+    String stolen = new ProviderVisitor().sentBack().replaceAll(".*code=([^&]+).*", "$1");
+    ProviderVisitor thief = new ProviderVisitor();
     String own = thief.sentBack();
     // the provider knows whose it is by the verifier (RFC 7636)
     Response injected = thief.back(own.replaceAll("code=[^&]+", "code=" + stolen));
@@ -183,7 +147,7 @@ class ProviderTest {
         .redirects()
         .follow(false)
         .urlEncodingEnabled(false)
-        .get(new Visitor().sentBack())
+        .get(new ProviderVisitor().sentBack())
         .then()
         .statusCode(302)
         .header("Location", containsString("/authorize?"));
@@ -218,7 +182,7 @@ class ProviderTest {
     } else if (who.equals("no address")) {
       OpenIdProvider.PERSON.remove("email");
     }
-    Response refused = loggedIn();
+    Response refused = ProviderVisitor.loggedIn();
     refused.then().statusCode(403).contentType("text/html").body(containsString(says));
     assertEquals(null, refused.getCookie("coldround"));
   }
@@ -227,7 +191,7 @@ class ProviderTest {
   void whatTheProviderGivesOpensNothingButTheWayIn() {
     account("planner", email);
     OpenIdProvider.SECRETS.clear();
-    Visitor visitor = new Visitor();
+    ProviderVisitor visitor = new ProviderVisitor();
     visitor.back(visitor.sentBack()).then().statusCode(200);
     String idToken =
         OpenIdProvider.SECRETS.stream()
@@ -248,7 +212,7 @@ class ProviderTest {
   @Test
   void aRefusalAndAFaultOfTheProviderAreToldWithoutItsWords() {
     OpenIdProvider.denied = "access_denied";
-    String away = loggedIn().then().statusCode(302).extract().header("Location");
+    String away = ProviderVisitor.loggedIn().then().statusCode(302).extract().header("Location");
     given()
         .urlEncodingEnabled(false)
         .get(away)
@@ -257,15 +221,38 @@ class ProviderTest {
         .body(
             containsString("You were not let in where you log in"),
             not(containsString("No entry")));
-    OpenIdProvider.honest(email);
-    OpenIdProvider.tokenFault = 500;
-    loggedIn().then().statusCode(401).body(containsString("does not hold"));
+  }
+
+  /** What a token endpoint says when it cannot or will not, as RFC 6749, 5.2, has it or not. */
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "500 | server_error | 503 | does not answer | a fault of its own",
+        "503 |  | 503 | does not answer | a fault of its own",
+        "401 | invalid_client | 503 | does not answer | look at the client and its secret",
+        "400 | invalid_grant | 401 | does not hold | does not hold (invalid_grant)"
+      })
+  void aTokenEndpointThatFailsIsToldAsWhatItIs(
+      int fault, String error, int status, String page, String line) {
+    OpenIdProvider.tokenFault = fault;
+    OpenIdProvider.tokenError = error == null ? "" : error;
+    try (Logged logged = new Logged()) {
+      ProviderVisitor.loggedIn()
+          .then()
+          .statusCode(status)
+          .contentType("text/html")
+          .body(containsString(page), containsString("href=\"/enter/provider\""));
+      assertTrue(logged.tells(line), line);
+      assertEquals(List.of(), logged.giveAway("of nobody's business"));
+      assertEquals(List.of(), logged.traces());
+    }
   }
 
   @Test
   void leavingEndsTheSessionAndTellsWhereTheOtherOneEnds() {
     String id = account("scheduler", email).getString("id");
-    String key = loggedIn().getCookie("coldround");
+    String key = ProviderVisitor.loggedIn().getCookie("coldround");
     page(key, "/upkeep").then().statusCode(200);
     Response left = given().redirects().follow(false).cookie("coldround", key).post("/leave");
     left.then().statusCode(303).header("Location", endsWith("/enter?left=yes"));
@@ -275,7 +262,7 @@ class ProviderTest {
         .then()
         .body(containsString("/end?client_id=" + OpenIdProvider.CLIENT));
     // one whose log-in is changed is out as well
-    String again = loggedIn().getCookie("coldround");
+    String again = ProviderVisitor.loggedIn().getCookie("coldround");
     page(again, "/upkeep").then().statusCode(200);
     asPlanner()
         .formParam("login", "other-" + email)
@@ -315,19 +302,31 @@ class ProviderTest {
     given().get("/api/v1/accounts").then().statusCode(401);
   }
 
-  @Test
-  void nothingOfALogInIsLogged() {
+  /** Nor is what it says of the person, when what it says does not hold. */
+  @ParameterizedTest
+  @CsvSource({
+    "issuer, its issuer is not this provider",
+    "audience, its audience is not this client",
+    "expired, it has expired",
+    "nonce, a claim such as the nonce is missing or another",
+    "no nonce, a claim such as the nonce is missing or another",
+    "no end, it says no end",
+    "key, its signature is wrong"
+  })
+  void nothingOfALogInIsLoggedButWhyItFailed(String wrong, String why) {
     account("scheduler", email);
     OpenIdProvider.SECRETS.clear();
     try (Logged logged = new Logged()) {
-      Response entered = loggedIn();
+      Response entered = ProviderVisitor.loggedIn();
       entered.then().statusCode(200);
-      OpenIdProvider.bent = BENT.get("audience");
-      loggedIn().then().statusCode(401);
-      assertTrue(logged.tells("does not hold"), "the log was listened to");
+      OpenIdProvider.bent = BENT.get(wrong);
+      ProviderVisitor.loggedIn().then().statusCode(401);
+      assertTrue(logged.tells(why), why);
       List<String> secrets = new ArrayList<>(OpenIdProvider.SECRETS);
       secrets.add(OpenIdProvider.SECRET);
       secrets.add(entered.getCookie("coldround"));
+      secrets.add(email);
+      secrets.add((String) OpenIdProvider.PERSON.get("sub"));
       assertEquals(List.of(), logged.giveAway(secrets));
     }
   }
