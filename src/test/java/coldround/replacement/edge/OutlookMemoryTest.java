@@ -10,6 +10,8 @@ import coldround.quantity.Quantity;
 import coldround.replacement.Discount;
 import coldround.replacement.Terms;
 import coldround.scoring.FaultPriors;
+import coldround.scoring.Limits;
+import coldround.scoring.statistics.FaultTally;
 import coldround.table.RuleTables;
 import java.time.LocalDate;
 import java.util.List;
@@ -19,7 +21,8 @@ import org.junit.jupiter.api.Test;
 /** What is remembered is given again for the very same only. */
 class OutlookMemoryTest {
 
-  private static final FaultPriors PRIORS = FaultPriors.load(new RuleTables("scoring", null));
+  private static final RuleTables TABLES = new RuleTables("scoring", null);
+  private static final FaultPriors PRIORS = FaultPriors.load(TABLES);
 
   private final OutlookMemory memory = new OutlookMemory();
   private int made;
@@ -74,7 +77,11 @@ class OutlookMemoryTest {
     assertEquals(4, asked(history(9001, fault), terms(2, 2027, 10, 0.07), PRIORS));
     assertEquals(5, asked(history(9001, fault), terms(2, 2028, 10, 0.07), PRIORS));
     assertEquals(6, asked(history(9001, fault), terms(2, 2028, 11, 0.07), PRIORS));
-    FaultPriors others = FaultPriors.load(new RuleTables("scoring", null));
+    FaultPriors same = FaultPriors.load(new RuleTables("scoring", null));
+    assertEquals(6, asked(history(9001, fault), terms(2, 2028, 11, 0.07), same), "equal ones");
+    FaultTally fleet = FaultTally.of(1, 3652).times(90).plus(FaultTally.of(9, 3652).times(90));
+    FaultPriors others =
+        PRIORS.estimated(Map.of("remote-refrigeration", fleet), Limits.load(TABLES));
     assertEquals(7, asked(history(9001, fault), terms(2, 2028, 11, 0.07), others));
     assertEquals(7, asked(history(9001, fault), terms(2, 2028, 11, 0.07), others));
   }
