@@ -17,6 +17,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import coldround.Api;
+import coldround.PdfEdges;
 import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.response.ValidatableResponse;
 import java.io.IOException;
@@ -122,6 +123,7 @@ class PlansTest {
             .asByteArray();
     Files.write(Path.of("target/replacement-plan.pdf"), pdf);
     try (PDDocument document = Loader.loadPDF(pdf)) {
+      assertTrue(PdfEdges.right(document) <= 570, "cut off at " + PdfEdges.right(document));
       int pages = document.getNumberOfPages();
       assertTrue(pages >= 2 && pages <= 6, pages + " pages");
       String text = new PDFTextStripper().getText(document);

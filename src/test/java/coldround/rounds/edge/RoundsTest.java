@@ -13,6 +13,7 @@ import coldround.Api;
 import coldround.DemoLists;
 import coldround.DemoServed;
 import coldround.EventSchemas;
+import coldround.PdfEdges;
 import coldround.fleet.FleetWiping;
 import coldround.fleet.UnitIds;
 import coldround.rounds.RoundPlan;
@@ -546,6 +547,8 @@ class RoundsTest {
             .extract()
             .asByteArray();
     try (PDDocument document = Loader.loadPDF(pdf)) {
+      // Letter is 612 points wide, its margin 15 mm
+      assertTrue(PdfEdges.right(document) <= 570, "cut off at " + PdfEdges.right(document));
       String text = new PDFTextStripper().getText(document).replaceAll("\\s+", " ");
       List<String> names = plan.getList("days.rounds.flatten().technician.name");
       Map<String, Object> rest = plan.getMap("days[0].rounds.find { it.rest != null }.rest");
