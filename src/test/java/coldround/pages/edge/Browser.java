@@ -119,7 +119,10 @@ public final class Browser implements AutoCloseable {
         .longValue();
   }
 
-  /** Does what leads to another page, and comes back when that page is there. */
+  /**
+   * Does what leads to another page, and comes back when that page is there and what it waits for
+   * is done: a page of an import under way calls itself again until it is.
+   */
   void follow(Runnable act) {
     driver.executeScript("window.left = true");
     act.run();
@@ -132,7 +135,8 @@ public final class Browser implements AutoCloseable {
             page ->
                 (Boolean)
                     page.executeScript(
-                        "return !window.left && document.readyState === 'complete'"));
+                        "return !window.left && document.readyState === 'complete'"
+                            + " && !document.querySelector('[data-run]')"));
   }
 
   /** Waits until that is true in the page. */
