@@ -3,10 +3,12 @@ package coldround.http;
 import coldround.access.Account;
 import com.github.benmanes.caffeine.cache.Cache;
 import com.github.benmanes.caffeine.cache.Caffeine;
+import io.quarkus.logging.Log;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.inject.Any;
 import jakarta.enterprise.inject.Instance;
 import jakarta.inject.Inject;
+import jakarta.persistence.PersistenceException;
 import jakarta.ws.rs.HttpMethod;
 import jakarta.ws.rs.Priorities;
 import jakarta.ws.rs.container.ContainerRequestContext;
@@ -143,7 +145,7 @@ class KeptAnswers {
   @SuppressWarnings("unchecked")
   void keep(ContainerRequestContext request, ContainerResponseContext response) {
     if (!(request.getProperty(TO_KEEP) instanceof Key key)
-        || !store.now().map(state -> key(state, request)).equals(Optional.of(key))) {
+        || !stateNow().map(state -> key(state, request)).equals(Optional.of(key))) {
       return;
     }
     var headers = (Map<String, List<Object>>) request.getProperty(HEADERS);
@@ -152,6 +154,16 @@ class KeptAnswers {
       answers.put(key, new Answer(body, headers));
     } else if (response.getStatus() == 304) {
       answers.asMap().putIfAbsent(key, new Answer(null, headers));
+    }
+  }
+
+  /** The answer has been worked out: that the store has gone since must not turn it into a fault. */
+  private Optional<String> stateNow() {
+    try {
+      return store.now();
+    } catch (PersistenceException away) {
+      Log.infof("an answer is not kept, as the store went away behind it: %s", away.getMessage());
+      return Optional.empty();
     }
   }
 
