@@ -157,7 +157,7 @@ class KeptAnswers {
     }
   }
 
-  /** The answer has been worked out: that the store has gone since must not turn it into a fault. */
+  /** The answer is worked out: that the store has gone since must not turn it into a fault. */
   private Optional<String> stateNow() {
     try {
       return store.now();

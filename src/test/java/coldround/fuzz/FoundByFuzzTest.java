@@ -84,10 +84,13 @@ class FoundByFuzzTest {
       delimiter = '|',
       value = {
         "POST | accounts | {'name': 'a\\u0000b', 'role': 'scheduler'} | /name",
-        "POST | visits | {'unit': 'u', 'visit': '1', 'findings': {'door': '\\u0000'}} | /findings/door",
+        "POST | visits | {'unit': 'u', 'visit': '1', 'findings': {'door': '\\u0000'}} |"
+            + " /findings/door",
         "POST | visits | {'unit': 'u', 'visit': '1', 'work': ['a', '\\u0000']} | /work/1",
-        "POST | rounds | {'seconds': 1, 'daysOff': {'no\\u0000body': []}} | /daysOff/no\\\\u0000body",
-        "POST | profiles | {'name': 'p', 'meaning': '\\u0000', 'dates': 'month-day-year'} | /meaning",
+        "POST | rounds | {'seconds': 1, 'daysOff': {'no\\u0000body': []}} |"
+            + " /daysOff/no\\\\u0000body",
+        "POST | profiles | {'name': 'p', 'meaning': '\\u0000', 'dates': 'month-day-year'} |"
+            + " /meaning",
         "POST | subscriptions | {'url': 'http://127.0.0.1:9/', 'types': ['\\u0000']} | /types/0",
         "POST | replacement-plans | {'customers': ['\\u0000']} | /customers/0",
         "PUT | tasks/1/booking | {'reference': '\\u0000'} | /reference",

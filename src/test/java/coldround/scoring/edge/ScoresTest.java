@@ -48,7 +48,8 @@ class ScoresTest {
             + "SCORES,S,THIN,walk-in-cooler,,\n");
     Api.put(
         "visits",
-        "customer,site,unit,visit,date,purpose,ambient [degF],head_pressure [psig],condenser_coil,work\n"
+        "customer,site,unit,visit,date,purpose,ambient [degF],head_pressure"
+            + " [psig],condenser_coil,work\n"
             + "SCORES,S,DIRTY,1/a,2025-03-01,planned,80,270,clean,condenser-coil-cleaned\n"
             + "SCORES,S,DIRTY,2,2026-05-20,planned,80,340,heavy,inspected\n"
             + "SCORES,S,DIRTY,3,2026-05-28,planned,80,262,clean,condenser-coil-cleaned\n");
@@ -105,10 +106,14 @@ class ScoresTest {
         "{\"weights\":3} | /weights",
         "{\"weights\":{\"age\":50,\"refrigerant\":20,\"coil\":25,\"repeat-faults\":30}} | /weights",
         "{\"weights\":{\"age\":100}} | /weights/coil",
-        "{\"weights\":{\"age\":-25,\"refrigerant\":70,\"coil\":25,\"repeat-faults\":30}} | /weights/age",
-        "{\"weights\":{\"age\":\"x\",\"refrigerant\":20,\"coil\":25,\"repeat-faults\":30}} | /weights/age",
-        "{\"weights\":{\"youth\":25,\"refrigerant\":20,\"coil\":25,\"repeat-faults\":30}} | /weights/youth",
-        "{\"weights\":{\"age\":1e999,\"refrigerant\":20,\"coil\":25,\"repeat-faults\":30}} | /weights/age",
+        "{\"weights\":{\"age\":-25,\"refrigerant\":70,\"coil\":25,\"repeat-faults\":30}} |"
+            + " /weights/age",
+        "{\"weights\":{\"age\":\"x\",\"refrigerant\":20,\"coil\":25,\"repeat-faults\":30}} |"
+            + " /weights/age",
+        "{\"weights\":{\"youth\":25,\"refrigerant\":20,\"coil\":25,\"repeat-faults\":30}} |"
+            + " /weights/youth",
+        "{\"weights\":{\"age\":1e999,\"refrigerant\":20,\"coil\":25,\"repeat-faults\":30}} |"
+            + " /weights/age",
       })
   void badWeightsAreRefusedWithTheFieldThatIsWrong(String body, String field) {
     trial(body, "")
