@@ -115,7 +115,7 @@
       } else if (item.state === 'mend') {
         line.append(element('a', 'Mend it', { href: item.form + '#mend=' + encodeURIComponent(item.id) }));
       } else if (item.state === 'login') {
-        line.append(element('a', 'Enter again', { href: '/enter' }));
+        line.append(element('a', 'Enter again', { href: '/enter?to=' + encodeURIComponent(location.pathname + location.search) }));
       }
       list.append(line);
     });

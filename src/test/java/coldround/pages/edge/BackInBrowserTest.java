@@ -181,6 +181,27 @@ class BackInBrowserTest {
     assertEquals(1, names.stream().filter("Twice in a hurry"::equals).count());
   }
 
+  /** Forms that only ask are asked again by their address; the plan follows while it is typed. */
+  @ParameterizedTest
+  @CsvSource({"'', q, zeppelin & co, true", "replacement?customer=LMC, limit, 12345, false"})
+  void whoAsksWhenTheLoginHasRunOutIsAnsweredAfterEntering(
+      String page, String name, String text, boolean pressed) {
+    browser.go(address(page));
+    browser.driver().manage().deleteAllCookies();
+    if (pressed) {
+      type(name, text);
+      send(name);
+    } else {
+      browser.follow(() -> type(name, text));
+    }
+    assertTrue(browser.driver().getCurrentUrl().startsWith(address("enter?to=")));
+    browser.driver().findElement(By.name("token")).sendKeys(Api.TOKEN);
+    browser.follow(() -> browser.driver().findElement(By.tagName("button")).click());
+    assertTrue(browser.driver().getCurrentUrl().startsWith(address(page).replaceAll("\\?.*", "")));
+    assertEquals(text, value(name));
+    assertEquals(List.of(), browser.complaints());
+  }
+
   @ParameterizedTest
   @CsvSource({"rounds, from, never", "accounts, name, Portal of the south"})
   void whoseLoginRanOutIsToldAndEntersBesideAndSendsAgain(String page, String name, String text) {
