@@ -250,7 +250,7 @@ class SessionsTest {
         .post("/accounts")
         .then()
         .statusCode(400)
-        .body(containsString("names the person or program"));
+        .body(containsString("This must name the person or program"));
     asPlanner().get("/accounts?after=rubbish!").then().statusCode(400);
   }
 }

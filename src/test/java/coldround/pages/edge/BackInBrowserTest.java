@@ -85,15 +85,17 @@ class BackInBrowserTest {
 
   @ParameterizedTest
   @CsvSource({
-    "accounts, name, ' ', names the person",
-    "accounts, expires, never, is a day such as",
-    "rounds, to, never, is a day such as",
-    "upkeep, from, never, is a day such as",
-    "upkeep, until, 2001-01-01, lies after",
-    "refrigerants, ambient, warm, is a number",
-    "replacement?customer=LMC, limit, -5, ",
-    "replacement?customer=LMC, horizon, 99, is a number of years from 1 to",
-    "replacement?customer=LMC, price, -1, "
+    "accounts, name, ' ', This must name the person",
+    "accounts, expires, never, This must be a day such as",
+    "rounds, to, never, This must be a day such as",
+    "upkeep, from, never, This must be a day such as",
+    "upkeep, until, 2001-01-01, This must lie after",
+    "refrigerants, ambient, warm, This must be a number",
+    "replacement?customer=LMC, limit, -5, This must be an amount from 0",
+    "accounts, expires, 2020-01-01, This must be a day to come",
+    "rounds, to, 2020-01-01, This ",
+    "replacement?customer=LMC, horizon, 99, This must be a number of years from 1 to",
+    "replacement?customer=LMC, price, -1, This must be a number from 25 to 400"
   })
   void nonsenseIsToldAtTheFieldWithWhatWasTyped(String page, String name, String text, String says)
       throws IOException {
@@ -158,8 +160,8 @@ class BackInBrowserTest {
         browser
             .driver()
             .executeScript(
-                "return Object.keys(sessionStorage).filter(key => key.startsWith('coldround.typed'))"
-                    + ".length");
+                "return Object.keys(sessionStorage).filter(key =>"
+                    + " key.startsWith('coldround.typed')).length");
     assertEquals(0L, kept);
   }
 
