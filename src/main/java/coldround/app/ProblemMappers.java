@@ -74,10 +74,9 @@ class ProblemMappers {
     if (refusal.getCause() instanceof JsonProcessingException json) {
       return badJson(json);
     }
-    if (looksAtPages()) {
-      return RefusedPage.of(astray(status));
-    }
-    Problem problem = refusal(status, given.getStatusInfo().getReasonPhrase());
+    boolean page = looksAtPages();
+    Problem problem =
+        page ? astray(status) : refusal(status, given.getStatusInfo().getReasonPhrase());
     given
         .getStringHeaders()
         .forEach(
@@ -86,7 +85,7 @@ class ProblemMappers {
                 problem.with(name, String.join(", ", values));
               }
             });
-    return problem.response();
+    return page ? RefusedPage.of(problem) : problem.response();
   }
 
   /** A person who has mistyped an address, or follows one that is no page any more. */

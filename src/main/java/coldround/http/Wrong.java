@@ -65,7 +65,7 @@ public record Wrong(List<FieldError> errors) {
    * sentences.
    */
   static String sentence(String message) {
-    if (!Character.isLowerCase(message.charAt(0))) {
+    if (message.isEmpty() || !Character.isLowerCase(message.charAt(0))) {
       return message;
     }
     String end = message.endsWith(".") ? "" : ".";

@@ -30,10 +30,12 @@ public final class RefusedPage {
    */
   public static Response of(Problem problem, String onward, String onwardTo) {
     String title = String.valueOf(problem.body().get("title"));
-    return Response.status(problem.status())
-        .type(MediaType.TEXT_HTML_TYPE.withCharset("UTF-8"))
-        .entity(Templates.refused(title, details(problem), onward, onwardTo).render())
-        .build();
+    Response.ResponseBuilder page =
+        Response.status(problem.status())
+            .type(MediaType.TEXT_HTML_TYPE.withCharset("UTF-8"))
+            .entity(Templates.refused(title, details(problem), onward, onwardTo).render());
+    problem.headers().forEach(page::header);
+    return page.build();
   }
 
   /** Of several fields what is wrong with each; who may do it is for an office to say. */
