@@ -31,6 +31,13 @@ import org.jboss.resteasy.reactive.server.ServerExceptionMapper;
 /** Every refusal leaves as RFC 9457 problem details, whoever raised it. */
 class ProblemMappers {
 
+  private static final String NO_PAGE =
+      "There is no page at this address. It may be mistyped, or what it led to is gone.";
+  private static final String BUTTON =
+      "What is at this address is done by a button of a page. Go there and press it.";
+  private static final String UNREAD =
+      "What the browser sent cannot be used as it is. Go back, load the page anew and try again.";
+
   private final Caller caller;
   private final CurrentVertxRequest request;
 
@@ -68,7 +75,9 @@ class ProblemMappers {
     if (refusal.getCause() instanceof JsonProcessingException json) {
       return badJson(json);
     }
-    Problem problem = refusal(status, given.getStatusInfo().getReasonPhrase());
+    boolean page = looksAtPages();
+    Problem problem =
+        page ? astray(status) : refusal(status, given.getStatusInfo().getReasonPhrase());
     given
         .getStringHeaders()
         .forEach(
@@ -77,7 +86,26 @@ class ProblemMappers {
                 problem.with(name, String.join(", ", values));
               }
             });
-    return problem.response();
+    return page ? RefusedPage.of(problem) : problem.response();
+  }
+
+  /** A person who has mistyped an address, or follows one that is no page any more. */
+  private boolean looksAtPages() {
+    RoutingContext call = request.getCurrent();
+    String accept = call == null ? null : call.request().getHeader("Accept");
+    return accept != null
+        && accept.contains("text/html")
+        && !call.normalizedPath().startsWith("/api/")
+        && !call.normalizedPath().startsWith("/q/");
+  }
+
+  private static Problem astray(int status) {
+    return switch (status) {
+      case 404 -> new Problem(404, "http-404", "No such page", NO_PAGE, List.of());
+      case 405 -> new Problem(405, "http-405", "Not by its address alone", BUTTON, List.of());
+      default ->
+          new Problem(status, "http-" + status, "That was not understood", UNREAD, List.of());
+    };
   }
 
   private static Problem refusal(int status, String title) {

@@ -14,7 +14,7 @@ public final class FaultCurves {
 
   private static final int WIDTH = 860;
   private static final int HEIGHT = 340;
-  private static final double NAMES = 190;
+  private static final double NAMES = 250;
   private static final int MARKS = 6;
 
   private FaultCurves() {}

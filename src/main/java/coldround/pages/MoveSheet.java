@@ -11,6 +11,7 @@ import coldround.rounds.Job;
 import coldround.rounds.RoundPlan;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.stream.Collectors;
 
 /**
@@ -88,10 +89,14 @@ public record MoveSheet(
     return 0;
   }
 
-  private static List<List<String>> orders(List<RoundPlan.Round> rounds) {
+  /** The only stop of a day may go to somebody who has none: then whose it is differs alone. */
+  private static Map<String, List<String>> orders(List<RoundPlan.Round> rounds) {
     return rounds.stream()
-        .map(round -> round.stops().stream().map(stop -> stop.call().id()).toList())
-        .toList();
+        .filter(round -> !round.stops().isEmpty())
+        .collect(
+            Collectors.toMap(
+                RoundPlan.Round::key,
+                round -> round.stops().stream().map(stop -> stop.call().id()).toList()));
   }
 
   private static List<Amount> more(Outcome outcome, MeasureSystem system) {

@@ -1,5 +1,6 @@
 package coldround.pages;
 
+import coldround.fleet.FleetNames;
 import coldround.quantity.Measure;
 import coldround.quantity.MeasureSystem;
 import coldround.quantity.Quantity;
@@ -69,9 +70,10 @@ public record RoundsView(
       String unit, String tag, String task, String minutes, String due, String reason) {}
 
   /** What is in no round. */
-  public record Left(String site, String what, String why) {}
+  public record Left(String site, String code, String what, String why) {}
 
-  public static RoundsView of(Rounds.Entry entry, LocalDate wanted, MeasureSystem system) {
+  public static RoundsView of(
+      Rounds.Entry entry, LocalDate wanted, MeasureSystem system, FleetNames names) {
     Standing standing = entry.standing();
     RoundPlan plan = entry.plan().orElse(null);
     List<LocalDate> days =
@@ -96,8 +98,8 @@ public record RoundsView(
             .toList(),
         RoundMap.of(rounds, system),
         tours(rounds, system),
-        plan == null ? List.of() : left(plan, system),
-        plan == null ? List.of() : plan.notes());
+        plan == null ? List.of() : left(plan, system, names),
+        plan == null ? List.of() : notes(plan, names));
   }
 
   private static LocalDate first(List<LocalDate> days) {
@@ -208,12 +210,20 @@ public record RoundsView(
     return Told.sentence(sentence);
   }
 
-  private static List<Left> left(RoundPlan plan, MeasureSystem system) {
+  private static List<Note> notes(RoundPlan plan, FleetNames names) {
+    RoundNotes notes = new RoundNotes(plan, names);
+    return plan.notes().stream().map(notes::told).toList();
+  }
+
+  private static List<Left> left(RoundPlan plan, MeasureSystem system, FleetNames names) {
     return plan.leftOut().stream()
         .map(
             missed ->
                 new Left(
-                    missed.call().site(), what(missed.call()), said(missed.why().text(system))))
+                    names.place(missed.call().site()),
+                    missed.call().site(),
+                    what(missed.call()),
+                    said(missed.why().text(system))))
         .toList();
   }
 

@@ -1,5 +1,6 @@
 package coldround.pages;
 
+import coldround.fleet.FleetNames;
 import coldround.fleet.Reading;
 import coldround.fleet.Unit;
 import coldround.fleet.UnitHistory;
@@ -79,7 +80,8 @@ public record RouteSheet(
   private static final String AFTER_A_FAULT = "follow-up-inspection";
 
   /** Makes sheets from what is known of the units by id. */
-  public record Maker(Map<String, Known> units, TaskCatalogue catalogue, MeasureSystem system) {
+  public record Maker(
+      Map<String, Known> units, TaskCatalogue catalogue, MeasureSystem system, FleetNames names) {
 
     public RouteSheet sheet(RoundPlan.Round round) {
       List<Stop> stops = new ArrayList<>();
@@ -103,7 +105,7 @@ public record RouteSheet(
           stops);
     }
 
-    private static String stations(RoundPlan.Round round) {
+    private String stations(RoundPlan.Round round) {
       String home = round.technician();
       boolean usual = round.home().road().equals(home) && round.end().road().equals(home);
       return usual
@@ -111,8 +113,10 @@ public record RouteSheet(
           : "Starts at " + station(round.home(), home) + ", ends at " + station(round.end(), home);
     }
 
-    private static String station(Place place, String home) {
-      return place.road().equals(home) ? "home" : place.road();
+    private String station(Place place, String home) {
+      return place.road().equals(home)
+          ? "home"
+          : place.road().contains("/") ? names.place(place.road()) : names.technician(place.road());
     }
 
     private Stop stop(int number, RoundPlan.Stop stop, RoundPlan.Round round, Lettered lettered) {

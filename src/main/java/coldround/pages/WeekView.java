@@ -1,10 +1,12 @@
 package coldround.pages;
 
+import coldround.fleet.Unit;
 import coldround.quantity.MeasureSystem;
 import coldround.reason.Reason;
 import coldround.upkeep.Task;
 import coldround.upkeep.WeekPlan;
 import java.util.List;
+import java.util.function.Function;
 
 /**
  * One week of the calendar, ready to be shown.
@@ -26,12 +28,13 @@ public record WeekView(
   /**
    * One task.
    *
+   * @param place name of the site and of its customer
    * @param why the reason that decides its date; where it was moved, why it was
    */
   public record Line(
       String unitId,
       String tag,
-      String site,
+      String place,
       String task,
       String due,
       String minutes,
@@ -43,14 +46,20 @@ public record WeekView(
     tasks = List.copyOf(tasks);
   }
 
-  /** All weeks, on one scale. */
-  public static List<WeekView> of(WeekPlan plan, MeasureSystem system) {
+  /**
+   * All weeks, on one scale.
+   *
+   * @param places where a unit stands, as people call it
+   */
+  public static List<WeekView> of(
+      WeekPlan plan, MeasureSystem system, Function<Unit, String> places) {
     int most =
         plan.weeks().stream().mapToInt(w -> Math.max(w.minutes(), w.capacity())).max().orElse(1);
-    return plan.weeks().stream().map(week -> of(week, Math.max(1, most), system)).toList();
+    return plan.weeks().stream().map(week -> of(week, Math.max(1, most), system, places)).toList();
   }
 
-  private static WeekView of(WeekPlan.Week week, int most, MeasureSystem system) {
+  private static WeekView of(
+      WeekPlan.Week week, int most, MeasureSystem system, Function<Unit, String> places) {
     String load = hours(week.minutes()) + " of " + hours(week.capacity());
     String tasks = Words.count(week.tasks().size(), "task", "tasks");
     return new WeekView(
@@ -61,7 +70,7 @@ public record WeekView(
         tenth(100.0 * week.minutes() / most),
         tenth(100.0 * week.capacity() / most),
         tasks + ", " + load + (week.over() ? ", more than there is time for" : ""),
-        week.tasks().stream().map(task -> line(task, system)).toList());
+        week.tasks().stream().map(task -> line(task, system, places)).toList());
   }
 
   private static double tenth(double share) {
@@ -72,13 +81,13 @@ public record WeekView(
     return Figures.decimal(minutes / 60.0, 1) + " h";
   }
 
-  private static Line line(Task task, MeasureSystem system) {
+  private static Line line(Task task, MeasureSystem system, Function<Unit, String> places) {
     Reason reason = task.governing().reason();
     boolean moved = WeekPlan.isMove(reason);
     return new Line(
         task.unit().id(),
         task.unit().tag(),
-        task.unit().site(),
+        places.apply(task.unit()),
         Words.title(task.task()),
         Figures.day(task.due()),
         task.minutes() + " min",

@@ -69,8 +69,8 @@ final class Answer {
     Set<String> busy = rounds.stream().map(RoundPlan.Round::technician).collect(Collectors.toSet());
     List<String> idle =
         draft.order().workers().stream()
-            .map(Worker::code)
-            .filter(code -> !busy.contains(code))
+            .filter(worker -> !busy.contains(worker.code()))
+            .map(Worker::name)
             .toList();
     if (!idle.isEmpty()) {
       String names = String.join(", ", idle);

@@ -168,7 +168,7 @@ public final class Draft {
     }
     String message =
         "does not work when the work at "
-            + call.site()
+            + (premises(call).name().isEmpty() ? call.site() : premises(call).name())
             + " is to begin, which is "
             + kept.why()
             + " for "

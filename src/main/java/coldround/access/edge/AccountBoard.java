@@ -3,6 +3,7 @@ package coldround.access.edge;
 import coldround.access.Role;
 import coldround.fleet.Customer;
 import coldround.fleet.Fleet;
+import coldround.fleet.FleetNames;
 import coldround.fleet.Technician;
 import coldround.fleet.Today;
 import coldround.http.Caller;
@@ -130,11 +131,12 @@ class AccountBoard {
     List<AccountView> found = book.list(after, SHOWN + 1);
     boolean more = found.size() > SHOWN;
     List<AccountView> shown = more ? found.subList(0, SHOWN) : found;
+    FleetNames names = new FleetNames(fleet);
     // one further down the list is told of on top
     boolean atLine = shown.stream().anyMatch(answer::isAbout);
     Wrong wrong = atLine ? Wrong.NOTHING : answer.wrong;
     return new Book(
-        shown.stream().map(account -> line(account, answer)).toList(),
+        shown.stream().map(account -> line(account, answer, names)).toList(),
         more ? Parameters.cursor(shown.get(SHOWN - 1).id()) : "",
         provider.name(),
         answer.made,
@@ -147,7 +149,7 @@ class AccountBoard {
         fleet.technicians());
   }
 
-  private Line line(AccountView account, Answer answer) {
+  private Line line(AccountView account, Answer answer, FleetNames names) {
     boolean here = answer.isAbout(account);
     String login = here && answer.login != null ? answer.login : account.login();
     return new Line(
@@ -155,7 +157,7 @@ class AccountBoard {
         account.mark(),
         account.name(),
         account.role(),
-        account.customer() + account.technician(),
+        whose(account, names),
         account.state(),
         account.tokenPrefix(),
         day(account.expires()),
@@ -163,6 +165,18 @@ class AccountBoard {
         login == null ? "" : login,
         account.id().equals(caller.account().id()),
         here ? answer.wrong : Wrong.NOTHING);
+  }
+
+  /** Whose fleet or rounds it reads: the name and, as two may have the same, the code. */
+  private static String whose(AccountView account, FleetNames names) {
+    boolean customer = !said(account.customer()).isEmpty();
+    String code = customer ? account.customer() : said(account.technician());
+    String name = customer ? names.customer(code) : names.technician(code);
+    return code.isEmpty() || name.equals(code) ? code : name + " (" + code + ")";
+  }
+
+  private static String said(String text) {
+    return text == null ? "" : text;
   }
 
   private String day(Instant moment) {

@@ -7,6 +7,7 @@ import coldround.fleet.Today;
 import coldround.http.OncePressed;
 import coldround.http.Parameters;
 import coldround.http.Problem;
+import coldround.http.Problem.FieldError;
 import coldround.http.Wrong;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
@@ -22,6 +23,8 @@ import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.time.LocalDate;
+import java.util.List;
+import java.util.Map;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.Supplier;
 import org.eclipse.microprofile.openapi.annotations.Operation;
@@ -35,6 +38,12 @@ public class AccountPages {
   static class Templates {
     static native TemplateInstance accounts(Book book);
   }
+
+  private static final Map<String, String> CHOSEN =
+      Map.of(
+          "/customer", "is one of the customers in the list",
+          "/technician", "is one of the technicians in the list",
+          "/expires", "is a day to come, not too far off");
 
   private static final Wrong MEANWHILE =
       Wrong.saying(
@@ -92,8 +101,24 @@ public class AccountPages {
       boolean again = made.get() == null;
       return page(200, "", Answer.made(again ? book.read(id) : made.get(), again));
     } catch (Problem problem) {
-      return page(problem.status(), "", Answer.refused(typed, Wrong.of(problem)));
+      return page(problem.status(), "", Answer.refused(typed, atFields(problem)));
     }
+  }
+
+  /** As the form asks: by lists to choose from, and for a day instead of a moment. */
+  private static Wrong atFields(Problem problem) {
+    List<FieldError> errors = Wrong.of(problem).errors();
+    return new Wrong(
+        errors.stream()
+            .map(
+                e ->
+                    new FieldError(e.field(), e.value(), CHOSEN.getOrDefault(said(e), e.message())))
+            .toList());
+  }
+
+  private static String said(FieldError error) {
+    boolean moment = error.field().equals("/expires") && error.message().contains("moment");
+    return moment || !error.field().equals("/expires") ? error.field() : "";
   }
 
   /** What another role would need may have been left in the form; a day ends with the day. */

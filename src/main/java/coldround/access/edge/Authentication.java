@@ -2,6 +2,7 @@ package coldround.access.edge;
 
 import coldround.access.Account;
 import coldround.access.Secret;
+import coldround.access.WayOn;
 import coldround.access.edge.Accounts.Found;
 import coldround.http.Caller;
 import coldround.http.Problem;
@@ -194,7 +195,9 @@ class Authentication implements HttpAuthenticationMechanism {
     } else if (forPrograms(context) || wait) {
       answer(context, problem == null ? NOT_KNOWN : problem);
     } else {
-      context.response().setStatusCode(303).putHeader("Location", "/enter").end();
+      String onward = context.request().uri();
+      String wayIn = WayOn.of(onward).map(its -> its.by("/enter")).orElse("/enter");
+      context.response().setStatusCode(303).putHeader("Location", wayIn).end();
     }
     return Uni.createFrom().item(true);
   }

@@ -3,7 +3,9 @@ package coldround.access.edge;
 import coldround.access.Account;
 import coldround.access.Home;
 import coldround.access.Secret;
+import coldround.access.WayOn;
 import coldround.access.edge.Accounts.Found;
+import coldround.http.Caller;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import io.vertx.ext.web.RoutingContext;
@@ -31,19 +33,27 @@ public class EnterPage {
 
   @CheckedTemplate
   static class Templates {
-    static native TemplateInstance enter(String refused, String provider, String ending);
+    static native TemplateInstance enter(
+        String refused, String provider, String providerAt, String ending, String to);
   }
 
   private final Doorkeeper door;
   private final Accounts accounts;
   private final Provider provider;
+  private final Caller caller;
   private final RoutingContext context;
 
   @Inject
-  EnterPage(Doorkeeper door, Accounts accounts, Provider provider, RoutingContext context) {
+  EnterPage(
+      Doorkeeper door,
+      Accounts accounts,
+      Provider provider,
+      Caller caller,
+      RoutingContext context) {
     this.door = door;
     this.accounts = accounts;
     this.provider = provider;
+    this.caller = caller;
     this.context = context;
   }
 
@@ -54,30 +64,39 @@ public class EnterPage {
   public Response ask(
       @QueryParam("token") String token,
       @QueryParam("left") String left,
-      @QueryParam("error") String error) {
+      @QueryParam("error") String error,
+      @QueryParam(WayOn.NAME) String to) {
+    // a refusal of the provider comes here without the page that was wanted
+    Optional<WayOn> onward = error == null ? WayOn.of(to) : KeptWay.of(context);
     if (token != null && !token.isBlank()) {
-      return shown(token);
+      return shown(token, onward);
+    }
+    if (onward.isPresent() && caller.account() != null) {
+      // who has entered in another window meanwhile
+      return Response.seeOther(URI.create(onward.get().address())).build();
     }
     // what else the provider says of it is not repeated: anybody can make up such an address
     String refused =
         error == null || !provider.on()
             ? ""
             : "You were not let in where you log in. Try once more.";
-    return form(Response.ok(), refused, provider.name(), left == null ? "" : provider.ending());
+    return form(Response.ok(), refused, left == null ? "" : provider.ending(), onward);
   }
 
   @POST
   @Path("enter")
   @PermitAll
   @Operation(hidden = true)
-  public Response enter(@FormParam("token") String token) {
+  public Response enter(@FormParam("token") String token, @FormParam(WayOn.NAME) String to) {
+    Optional<WayOn> onward = WayOn.of(to);
     if (Authentication.fromElsewhere(context)) {
-      return form(Response.status(403), "Type the token on this page, not on another one.");
+      String here = "Type the token on this page, not on another one.";
+      return form(Response.status(403), here, "", onward);
     }
-    return shown(token == null ? "" : token);
+    return shown(token == null ? "" : token, onward);
   }
 
-  private Response shown(String token) {
+  private Response shown(String token, Optional<WayOn> onward) {
     Secret shown = new Secret(token.strip());
     String address = Authentication.address(context);
     Optional<Duration> pause = door.pause(address, shown);
@@ -85,13 +104,15 @@ public class EnterPage {
       long seconds = Doorkeeper.seconds(pause.get());
       return form(
           Response.status(429).header("Retry-After", seconds),
-          "Too many tokens that nobody has were shown. Wait " + seconds + " s, then try again.");
+          "Too many tokens that nobody has were shown. Wait " + seconds + " s, then try again.",
+          "",
+          onward);
     }
     Found found = door.look(address, shown);
     return found
         .opens()
-        .map(this::entered)
-        .orElseGet(() -> form(Response.status(401), refusal(found)));
+        .map(account -> entered(account, onward))
+        .orElseGet(() -> form(Response.status(401), refusal(found), "", onward));
   }
 
   private static String refusal(Found found) {
@@ -100,25 +121,29 @@ public class EnterPage {
         : "This token is " + found.ended() + ". A planner can give you a new one.";
   }
 
-  private Response form(Response.ResponseBuilder response, String refused) {
-    return form(response, refused, provider.name(), "");
+  private Response form(
+      Response.ResponseBuilder response, String refused, String ending, Optional<WayOn> onward) {
+    return response
+        .entity(html(refused, provider.name(), ending, onward))
+        .header("Cache-Control", "no-store")
+        .build();
   }
 
   /**
    * @param provider how people call the provider of log-ins; empty where there is none
    * @param ending where the session there ends; empty to say nothing of it
+   * @param onward the page that was wanted
    */
-  static Response form(
-      Response.ResponseBuilder response, String refused, String provider, String ending) {
-    return response
-        .entity(Templates.enter(refused, provider, ending).render())
-        .header("Cache-Control", "no-store")
-        .build();
+  static String html(String refused, String provider, String ending, Optional<WayOn> onward) {
+    String providerAt = onward.map(its -> its.by(Provider.PATH)).orElse(Provider.PATH);
+    String to = onward.map(WayOn::address).orElse("");
+    return Templates.enter(refused, provider, providerAt, ending, to).render();
   }
 
-  private Response entered(Account account) {
+  private Response entered(Account account, Optional<WayOn> onward) {
     Secret key = accounts.enter(account, accounts.sessionLasts());
-    return away(Home.of(account.role()), key.text(), accounts.sessionLasts());
+    String next = onward.map(WayOn::address).orElse(Home.of(account.role()));
+    return away(next, key.text(), accounts.sessionLasts());
   }
 
   @POST

@@ -76,6 +76,7 @@ class ProviderLogin implements HttpAuthenticationMechanism {
     if (failed != null) {
       return tell(context, failed);
     }
+    KeptWay.keep(context);
     return Uni.createFrom()
         .deferred(() -> flow.sendChallenge(context))
         .onFailure()
@@ -100,7 +101,7 @@ class ProviderLogin implements HttpAuthenticationMechanism {
         .putHeader("X-Content-Type-Options", "nosniff")
         .putHeader("Cache-Control", "no-store")
         .putHeader(CallIds.HEADER, CallIds.of(context))
-        .end(EnterPage.Templates.enter(says, provider.name(), "").render());
+        .end(EnterPage.html(says, provider.name(), "", KeptWay.of(context)));
     return Uni.createFrom().item(true);
   }
 }

@@ -3,6 +3,7 @@ package coldround.access.edge;
 import coldround.access.Account;
 import coldround.access.Home;
 import coldround.access.Secret;
+import coldround.access.WayOn;
 import coldround.access.edge.Accounts.Found;
 import coldround.http.Caller;
 import io.quarkus.logging.Log;
@@ -32,7 +33,7 @@ public class ProviderPage {
 
   @CheckedTemplate
   static class Templates {
-    static native TemplateInstance entered(String home);
+    static native TemplateInstance entered(String onward);
   }
 
   /** As the extension calls its own, the one of this answer among them. */
@@ -66,7 +67,7 @@ public class ProviderPage {
   @Operation(hidden = true)
   public Response back() {
     if (caller.account() != null) {
-      return Response.seeOther(URI.create(Home.of(caller.account().role()))).build();
+      return Response.seeOther(URI.create(onward(caller.account()))).build();
     }
     if (!(identity.getPrincipal() instanceof JsonWebToken token)) {
       return Response.seeOther(URI.create("/enter")).build();
@@ -99,15 +100,24 @@ public class ProviderPage {
                             .formatted(login.get(), found.ended())));
   }
 
+  private String onward(Account account) {
+    return KeptWay.of(context).map(WayOn::address).orElse(Home.of(account.role()));
+  }
+
   private Response refused(String says) {
     Log.warn("somebody whom the provider of log-ins knows has no account that is open");
-    return EnterPage.form(Response.status(403), says, provider.name(), provider.ending());
+    return Response.status(403)
+        .entity(EnterPage.html(says, provider.name(), provider.ending(), KeptWay.of(context)))
+        .header("Cache-Control", "no-store")
+        .build();
   }
 
   // a redirect would still belong to the page of the provider, and strict cookies do not go with it
   private Response entered(Account account) {
     Secret key = accounts.enter(account, provider.session());
-    return Response.ok(Templates.entered(Home.of(account.role())).render())
+    String onward = onward(account);
+    KeptWay.forget(context);
+    return Response.ok(Templates.entered(onward).render())
         .cookie(EnterPage.cookie(key.text(), provider.session(), context))
         .header("Cache-Control", "no-store")
         .build();

@@ -5,8 +5,6 @@ import coldround.http.Parameters;
 import coldround.http.Problem;
 import coldround.http.Problem.FieldError;
 import coldround.http.Wrong;
-import coldround.intake.DateOrder;
-import coldround.intake.Mending.Choice;
 import coldround.intake.Mending.TwiceMeant;
 import coldround.intake.Profile;
 import coldround.intake.Receipt;
@@ -24,7 +22,6 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.eclipse.microprofile.openapi.annotations.Operation;
@@ -71,33 +68,6 @@ public class FilePages {
       String typedName,
       String replaces) {}
 
-  /** The form as it was typed, or as the trial has it. */
-  private record Typed(
-      List<Choice> choices, DateOrder dates, char sign, String name, String replaces) {
-
-    static Typed of(HeldFile.Trial trial) {
-      Profile profile = trial.profile();
-      return new Typed(trial.choices(), profile.dates(), profile.decimalSign(), "", "");
-    }
-
-    static Typed of(HeldFile file, MultivaluedMap<String, String> sent) {
-      return new Typed(
-          FilePages.choices(file, sent),
-          DateOrder.find(first(sent, "dates")).orElse(DateOrder.FROM_COLUMN),
-          first(sent, "decimal").equals(",") ? ',' : '.',
-          first(sent, "name"),
-          first(sent, "replaces"));
-    }
-
-    List<String> fields() {
-      List<String> fields = new ArrayList<>(List.of("name"));
-      for (int i = 0; i < choices.size(); i++) {
-        fields.add("column-" + i);
-      }
-      return fields;
-    }
-  }
-
   private final ImportStart start;
   private final Trials trials;
   private final ImportRuns runs;
@@ -132,7 +102,7 @@ public class FilePages {
   public Response file(@PathParam("id") String id) {
     HeldFile file = known(id);
     return file.taken().isEmpty()
-        ? page(200, file, Typed.of(file.trial()), Wrong.NOTHING)
+        ? page(200, file, FileForm.of(file.trial()), Wrong.NOTHING)
         : seen(file.taken());
   }
 
@@ -152,7 +122,7 @@ public class FilePages {
     return Response.seeOther(URI.create("/imports/" + run)).build();
   }
 
-  private Response page(int status, HeldFile file, Typed typed, Wrong wrong) {
+  private Response page(int status, HeldFile file, FileForm typed, Wrong wrong) {
     HeldFile.Trial trial = file.trial();
     Optional<ImportRuns.Open> open = runs.find(trial.run());
     Optional<Receipt> receipt = open.isPresent() ? Optional.empty() : receipts.find(trial.run());
@@ -165,17 +135,17 @@ public class FilePages {
             ImportView.title(file.kind().code()),
             trial.profile().name(),
             trial.saved(),
-            trial.choices().isEmpty() ? List.of() : ImportView.lines(file, typed.choices),
+            trial.choices().isEmpty() ? List.of() : ImportView.lines(file, typed.choices()),
             trial.choices().isEmpty() ? List.of() : file.mending().proposal().missing(),
-            ImportView.dates(typed.dates),
-            ImportView.decimals(typed.sign),
+            ImportView.dates(typed.dates()),
+            ImportView.decimals(typed.sign()),
             open.map(run -> ImportView.way(run.view())).orElse(null),
             receipt.map(ImportView::outcome).orElse(null),
             failed,
             wrong,
             wrong.besides(typed.fields()),
-            typed.name,
-            wrong.at("name").isEmpty() ? "" : typed.name);
+            typed.name(),
+            wrong.at("name").isEmpty() ? "" : typed.name());
     return ImportStart.html(status, Templates.file(look));
   }
 
@@ -186,19 +156,19 @@ public class FilePages {
   public Response mend(@PathParam("id") String id, MultivaluedMap<String, String> sent) {
     Parameters.refuseNul(sent);
     HeldFile file = known(id);
-    Typed typed = Typed.of(file, sent);
-    boolean save = first(sent, "act").equals("save");
+    FileForm typed = FileForm.of(file, sent);
+    boolean save = "save".equals(sent.getFirst("act"));
     String refusal = save ? refusal(typed, file.trial().saved()) : "";
     if (!refusal.isEmpty()) {
       return wrong(file, typed, "name", refusal);
     }
     try {
-      String name = save ? typed.name : ImportPages.AUTO;
-      Profile profile = file.mending().profile(name, typed.choices, typed.dates, typed.sign);
+      String name = save ? typed.name() : ImportPages.AUTO;
+      Profile profile = file.mending().profile(name, typed.choices(), typed.dates(), typed.sign());
       if (save) {
         saving.save(ProfileDocument.of(profile));
       }
-      trials.tryOut(file, profile, typed.choices, save ? name : "");
+      trials.tryOut(file, profile, typed.choices(), save ? name : "");
     } catch (TwiceMeant twice) {
       return wrong(file, typed, "column-" + twice.second(), twice.getMessage());
     } catch (Problem problem) {
@@ -207,7 +177,7 @@ public class FilePages {
     return Response.seeOther(URI.create("/imports/files/" + id)).build();
   }
 
-  private Response wrong(HeldFile file, Typed typed, String field, String says) {
+  private Response wrong(HeldFile file, FileForm typed, String field, String says) {
     return page(422, file, typed, new Wrong(List.of(new FieldError(field, "", says))));
   }
 
@@ -216,35 +186,19 @@ public class FilePages {
    *
    * @param saved the name that this file was saved under before; empty for none
    */
-  private String refusal(Typed typed, String saved) {
-    String name = typed.name;
+  private String refusal(FileForm typed, String saved) {
+    String name = typed.name();
     if (!Profile.isName(name)) {
       return "has 1 to 60 lower-case letters, digits and hyphens";
     }
     if (saving.packaged(name)) {
       return "belongs to the service; take another name";
     }
-    boolean others = !name.equals(saved) && !name.equals(typed.replaces) && saving.known(name);
+    boolean others = !name.equals(saved) && !name.equals(typed.replaces()) && saving.known(name);
     return others
-        ? "is there already for other files. Save it once more to put this in its place, or take"
-            + " another name"
+        ? "This name is there already for other files. Save it once more to put this in its place,"
+              + " or take another name."
         : "";
-  }
-
-  private static List<Choice> choices(HeldFile file, MultivaluedMap<String, String> sent) {
-    List<Choice> guessed = file.trial().choices();
-    List<Choice> choices = new ArrayList<>();
-    for (int i = 0; i < guessed.size(); i++) {
-      boolean said = sent.containsKey("column-" + i);
-      String column = said ? first(sent, "column-" + i) : guessed.get(i).column();
-      choices.add(new Choice(column, first(sent, "measure-" + i)));
-    }
-    return choices;
-  }
-
-  private static String first(MultivaluedMap<String, String> sent, String name) {
-    String value = sent.getFirst(name);
-    return value == null ? "" : value.strip();
   }
 
   @POST

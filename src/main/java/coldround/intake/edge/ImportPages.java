@@ -132,7 +132,7 @@ public class ImportPages {
 
   private static Kind kind(String code) {
     return Kind.find(code == null ? "" : code)
-        .orElseThrow(() -> Problem.badField("kind", code, "choose which list the file is"));
+        .orElseThrow(() -> Problem.badField("kind", code, "is one of the lists to choose from"));
   }
 
   @POST

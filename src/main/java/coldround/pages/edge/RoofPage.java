@@ -151,7 +151,7 @@ public class RoofPage {
       double ambientC = number("ambient", form.ambient(), form.temperatureMeasure());
       double splitK = number("split", form.split(), form.splitMeasure());
       if (splitK <= 0) {
-        wrong("split", form.split(), "is above zero: a condenser is warmer than its air");
+        wrong("split", form.split(), "is above zero, as a condenser is warmer than its air");
       }
       double airKpa = airKpa();
       double headKpa =

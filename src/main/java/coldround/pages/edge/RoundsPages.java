@@ -1,6 +1,8 @@
 package coldround.pages.edge;
 
 import coldround.access.Role;
+import coldround.fleet.Fleet;
+import coldround.fleet.FleetNames;
 import coldround.fleet.Today;
 import coldround.http.Parameters;
 import coldround.http.Problem;
@@ -50,11 +52,13 @@ public class RoundsPages {
   public record Line(String id, String span, String state, String requested) {}
 
   private final Rounds rounds;
+  private final Fleet fleet;
   private final Today today;
 
   @Inject
-  RoundsPages(Rounds rounds, Today today) {
+  RoundsPages(Rounds rounds, Fleet fleet, Today today) {
     this.rounds = rounds;
+    this.fleet = fleet;
     this.today = today;
   }
 
@@ -115,6 +119,7 @@ public class RoundsPages {
     Rounds.Entry entry =
         rounds.find(id).orElseThrow(() -> Problem.notFound("plan of rounds " + id));
     LocalDate wanted = Parameters.date("day", day, null);
-    return Templates.plan(RoundsView.of(entry, wanted, system), system == MeasureSystem.SI);
+    RoundsView shown = RoundsView.of(entry, wanted, system, new FleetNames(fleet));
+    return Templates.plan(shown, system == MeasureSystem.SI);
   }
 }

@@ -1,6 +1,7 @@
 package coldround.pages.edge;
 
 import coldround.fleet.Fleet;
+import coldround.fleet.FleetNames;
 import coldround.fleet.Today;
 import coldround.http.Problem;
 import coldround.pages.RouteSheet;
@@ -64,7 +65,8 @@ class RouteSheets {
             .filter(round -> technician == null || round.technician().equals(technician))
             .filter(round -> day == null || round.day().equals(day))
             .toList();
-    RouteSheet.Maker maker = new RouteSheet.Maker(known(wanted), upkeep.catalogue(), system);
+    FleetNames names = new FleetNames(fleet);
+    RouteSheet.Maker maker = new RouteSheet.Maker(known(wanted), upkeep.catalogue(), system, names);
     return wanted.stream().map(maker::sheet).toList();
   }
 

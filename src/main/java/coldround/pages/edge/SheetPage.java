@@ -3,6 +3,8 @@ package coldround.pages.edge;
 import coldround.access.Role;
 import coldround.http.Parameters;
 import coldround.http.Problem;
+import coldround.pages.Paper;
+import coldround.pages.ReaderNumbers;
 import coldround.pages.RouteSheet;
 import coldround.quantity.MeasureSystem;
 import io.quarkus.qute.CheckedTemplate;
@@ -15,6 +17,7 @@ import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.Context;
+import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriInfo;
@@ -29,7 +32,8 @@ public class SheetPage {
 
   @CheckedTemplate
   static class Templates {
-    static native TemplateInstance sheet(String id, String query, List<RouteSheet> sheets);
+    static native TemplateInstance sheet(
+        String id, String query, Paper paper, List<RouteSheet> sheets);
   }
 
   private final RouteSheets sheets;
@@ -52,12 +56,14 @@ public class SheetPage {
       @QueryParam("technician") String technician,
       @QueryParam("day") String day,
       @QueryParam("measures") String measures,
+      @Context HttpHeaders headers,
       @Context UriInfo uri) {
     MeasureSystem system = Parameters.measures(measures);
     String query = uri.getRequestUri().getRawQuery();
     return Templates.sheet(
         id,
         query == null ? "" : "?" + query,
+        Paper.of(ReaderNumbers.language(headers.getAcceptableLanguages())),
         sheets.of(id, technician, Parameters.date("day", day, null), system));
   }
 }

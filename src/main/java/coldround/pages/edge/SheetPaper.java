@@ -3,6 +3,7 @@ package coldround.pages.edge;
 import coldround.access.Role;
 import coldround.http.Parameters;
 import coldround.http.Problem;
+import coldround.pages.Paper;
 import coldround.pages.ReaderNumbers;
 import coldround.pages.RouteSheet;
 import com.openhtmltopdf.pdfboxout.PdfRendererBuilder;
@@ -23,6 +24,7 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Locale;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.media.Content;
 import org.eclipse.microprofile.openapi.annotations.parameters.Parameter;
@@ -53,7 +55,10 @@ public class SheetPaper {
   @Operation(
       operationId = "printRouteSheets",
       summary = "Route sheets as PDF, one a technician and day, each on paper of its own",
-      description = "Numbers are written as the language of Accept-Language writes them.")
+      description =
+          "Numbers are written as the language of Accept-Language writes them, and the paper is"
+              + " that of its country: Letter where that is usual and where nothing is said, else"
+              + " A4.")
   @APIResponse(
       responseCode = "200",
       description = "The sheets",
@@ -83,9 +88,9 @@ public class SheetPaper {
     if (made.isEmpty()) {
       throw Problem.notFound("round of this technician and day in the plan " + id);
     }
-    ReaderNumbers numbers =
-        ReaderNumbers.of(ReaderNumbers.language(headers.getAcceptableLanguages()));
-    return Response.ok(pdf(numbers.page(Templates.paper(made).render())), PDF)
+    Locale reader = ReaderNumbers.language(headers.getAcceptableLanguages());
+    String sheet = Paper.of(reader).document(Templates.paper(made).render());
+    return Response.ok(pdf(ReaderNumbers.of(reader).page(sheet)), PDF)
         .header(HttpHeaders.VARY, HttpHeaders.ACCEPT_LANGUAGE)
         .header("Content-Disposition", "attachment; filename=\"route-sheets-" + id + ".pdf\"")
         .build();

@@ -2,6 +2,7 @@ package coldround.pages.edge;
 
 import coldround.access.Role;
 import coldround.fleet.Fleet;
+import coldround.fleet.FleetNames;
 import coldround.fleet.Today;
 import coldround.fleet.UnitHistory;
 import coldround.fleet.Visit;
@@ -47,7 +48,7 @@ public class UnitPage {
   @CheckedTemplate
   static class Templates {
     static native TemplateInstance unit(
-        UnitView unit, UnitPictures drawn, boolean si, String fleet, String here);
+        UnitView unit, UnitPictures drawn, FleetNames names, boolean si, String fleet, String here);
   }
 
   // a score changes on some days of a year
@@ -101,7 +102,8 @@ public class UnitPage {
     UnitPictures drawn =
         UnitPictures.of(assessment, rules.limits().value(LimitName.EXCESS_LIMIT), system);
     boolean si = system == MeasureSystem.SI;
-    return Templates.unit(view, drawn, si, si ? "/?measures=si" : "/", "/units/" + view.id());
+    String all = si ? "/?measures=si" : "/";
+    return Templates.unit(view, drawn, new FleetNames(fleet), si, all, "/units/" + view.id());
   }
 
   /** Worked out for the days of the visits, and as it was told on the days since. */

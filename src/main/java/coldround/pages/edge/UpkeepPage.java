@@ -3,12 +3,14 @@ package coldround.pages.edge;
 import coldround.access.Role;
 import coldround.fleet.Fleet;
 import coldround.fleet.FleetFilter;
+import coldround.fleet.FleetNames;
+import coldround.fleet.Site;
 import coldround.fleet.Today;
+import coldround.fleet.Unit;
 import coldround.fleet.UnitHistory;
 import coldround.http.Kept;
 import coldround.http.Parameters;
 import coldround.http.Problem;
-import coldround.http.Problem.FieldError;
 import coldround.http.Wrong;
 import coldround.pages.CurvePicture;
 import coldround.pages.FaultCurves;
@@ -24,9 +26,6 @@ import coldround.scoring.FleetList.Search;
 import coldround.scoring.Scoring;
 import coldround.upkeep.ArrangementList;
 import coldround.upkeep.Arrangements;
-import coldround.upkeep.Backtest;
-import coldround.upkeep.BacktestReport;
-import coldround.upkeep.BacktestReport.Verdict;
 import coldround.upkeep.Task;
 import coldround.upkeep.Upkeep;
 import coldround.upkeep.WeekPlan;
@@ -43,7 +42,10 @@ import jakarta.ws.rs.core.Response;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.function.Function;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.jboss.resteasy.reactive.server.ServerExceptionMapper;
 
@@ -120,7 +122,7 @@ public class UpkeepPage {
       @QueryParam("until") String until,
       @QueryParam("measures") String measures) {
     MeasureSystem system = Parameters.measures(measures);
-    Span span = Span.read(from, until, today.usually());
+    Comparison asked = Comparison.read(from, until, today.usually());
     String chosen = customer == null ? "" : customer;
     long units = list.count(new Search(chosen, "", "", "", "", ""));
     boolean tooMany = units > MOST_UNITS;
@@ -132,53 +134,16 @@ public class UpkeepPage {
             tooMany
                 ? Words.count(units, "unit", "units") + ": choose a customer first."
                 : summary(plan),
-            tooMany ? List.of() : WeekView.of(plan, system),
-            span.from,
-            span.until,
-            span.wrong,
-            span.first == null || tooMany ? List.of() : backtest(histories, span.first, span.last),
+            tooMany ? List.of() : WeekView.of(plan, system, places(histories)),
+            asked.from(),
+            asked.until(),
+            asked.wrong(),
+            tooMany ? List.of() : asked.figures(scoring, upkeep, histories),
             tooMany ? List.of() : faults(histories));
-    return Response.status(span.wrong.any() ? 400 : 200)
+    return Response.status(asked.wrong().any() ? 400 : 200)
         .type(MediaType.TEXT_HTML_TYPE.withCharset("UTF-8"))
         .entity(Templates.upkeep(calendar).render())
         .build();
-  }
-
-  /**
-   * The days that a comparison is asked for, as they are shown in its form.
-   *
-   * @param first null where none is asked for, or where something is wrong
-   */
-  private record Span(String from, String until, LocalDate first, LocalDate last, Wrong wrong) {
-
-    static Span read(String from, String until, LocalDate today) {
-      List<FieldError> errors = new ArrayList<>();
-      LocalDate last = day("until", until, today, errors);
-      LocalDate first = day("from", from, null, errors);
-      if (errors.isEmpty() && first != null && !last.isAfter(first)) {
-        errors.add(new FieldError("until", until, "lies after the day to plan on"));
-      }
-      return new Span(
-          said(from) ? from : last.minusYears(1).toString(),
-          said(until) ? until : last.toString(),
-          errors.isEmpty() ? first : null,
-          last,
-          new Wrong(errors));
-    }
-
-    private static boolean said(String text) {
-      return text != null && !text.isEmpty();
-    }
-
-    private static LocalDate day(
-        String name, String text, LocalDate unsaid, List<FieldError> errors) {
-      try {
-        return Parameters.date(name, text, unsaid);
-      } catch (Problem problem) {
-        errors.addAll(problem.errors());
-        return unsaid;
-      }
-    }
   }
 
   private List<UnitHistory> histories(String customer) {
@@ -226,22 +191,6 @@ public class UpkeepPage {
         .toList();
   }
 
-  private List<Plate.Field> backtest(List<UnitHistory> histories, LocalDate from, LocalDate until) {
-    BacktestReport report = Backtest.run(scoring, upkeep, histories, from, until);
-    var lead = report.medianLeadDays();
-    return List.of(
-        field("Units in use", report.units()),
-        field("High-head lockouts on record", report.lockouts().size()),
-        field("of which a cleaning was due before", report.foreseen()),
-        new Plate.Field(
-            "Median days from due to lockout",
-            lead.isPresent() ? Figures.decimal(lead.getAsDouble(), 0) : "none"),
-        field("Cleanings planned", report.cleanings().size()),
-        field("needed, by what was found", report.count(Verdict.NEEDED)),
-        field("needless, by what was found", report.count(Verdict.NEEDLESS)),
-        field("nobody looked", report.count(Verdict.UNKNOWN)));
-  }
-
   private List<Faults> faults(List<UnitHistory> histories) {
     return List.of(
         new Faults("By class of unit", faults(histories, FleetFaults.By.CLASS)),
@@ -254,7 +203,15 @@ public class UpkeepPage {
     return FaultCurves.draw(faults.curves());
   }
 
-  private static Plate.Field field(String name, long count) {
-    return new Plate.Field(name, String.valueOf(count));
+  /** Sites of different customers may have the same name. */
+  private Function<Unit, String> places(List<UnitHistory> histories) {
+    FleetNames names = new FleetNames(fleet);
+    Map<String, String> places = new HashMap<>();
+    for (UnitHistory history : histories) {
+      Site site = history.site();
+      String name = site.name().isBlank() ? site.code() : site.name();
+      places.put(history.unit().id(), name + ", " + names.customer(site.customer()));
+    }
+    return unit -> places.get(unit.id());
   }
 }

@@ -4,6 +4,7 @@ import coldround.access.Role;
 import coldround.field.VisitTaking;
 import coldround.field.VisitTaking.Taken;
 import coldround.fleet.Fleet;
+import coldround.fleet.FleetNames;
 import coldround.fleet.Today;
 import coldround.fleet.UnitHistory;
 import coldround.http.Caller;
@@ -54,7 +55,11 @@ public class VisitPages {
     static native TemplateInstance form(VisitSheet sheet);
 
     static native TemplateInstance taken(
-        UnitHistory history, VisitView visit, List<VerdictView> says, boolean si);
+        UnitHistory history,
+        VisitView visit,
+        String technician,
+        List<VerdictView> says,
+        boolean si);
   }
 
   private final Fleet fleet;
@@ -123,6 +128,7 @@ public class VisitPages {
     return Templates.taken(
         history(id),
         VisitView.of(stored.visit(), system),
+        new FleetNames(fleet).technician(stored.visit().technician()),
         VerdictView.of(stored.judgement(), system),
         system == MeasureSystem.SI);
   }

@@ -162,7 +162,7 @@ public class SaturationResource {
     Measure difference = unit.equals("degF") ? Measure.DELTA_F : Measure.DELTA_K;
     double split = new Quantity(Parameters.number("split", text), difference).base();
     if (split <= 0) {
-      throw Problem.badField("split", text, "is above zero: a condenser is warmer than its air");
+      throw Problem.badField("split", text, "is above zero, as a condenser is warmer than its air");
     }
     return split;
   }

@@ -5,6 +5,7 @@ import coldround.http.Problem.FieldError;
 import coldround.http.Wrong;
 import coldround.replacement.EconomicRate;
 import coldround.replacement.Economics;
+import coldround.replacement.Moved;
 import coldround.replacement.edge.PlanRequest.Amount;
 import coldround.replacement.edge.PlanRequest.Factors;
 import jakarta.ws.rs.core.MultivaluedMap;
@@ -40,8 +41,19 @@ record PlanForm(
   static Wrong wrong(Problem problem) {
     return new Wrong(
         Wrong.of(problem).errors().stream()
-            .map(error -> new FieldError(field(error.field()), error.value(), error.message()))
+            .map(error -> new FieldError(field(error.field()), error.value(), said(error)))
             .toList());
+  }
+
+  // a list is chosen from, and factors are typed in percent
+  private static String said(FieldError error) {
+    String field = field(error.field());
+    if (field.equals("customer")) {
+      return "is one of the customers in the list";
+    }
+    return error.field().startsWith("/factors/")
+        ? "is a number from %.0f to %.0f".formatted(100 * Moved.LEAST, 100 * Moved.MOST)
+        : error.message();
   }
 
   private static String field(String pointer) {

@@ -82,13 +82,18 @@ final class PlanReport {
   private final Terms terms;
   private final PlanWords words;
   private final UnitTelling units;
+  private final Map<String, String> names;
+  private final PlaceWords places;
 
-  private PlanReport(ReplacementPlan plan, Economics economics, MeasureSystem system) {
+  private PlanReport(
+      ReplacementPlan plan, Economics economics, MeasureSystem system, Map<String, String> names) {
+    this.names = names;
+    this.places = new PlaceWords(plan, names);
     this.plan = plan;
     this.economics = economics;
     this.terms = plan.order().terms();
     this.words = new PlanWords(plan);
-    this.units = new UnitTelling(economics, system, plan);
+    this.units = new UnitTelling(economics, system, plan, places);
   }
 
   static String html(
@@ -97,17 +102,17 @@ final class PlanReport {
       Map<String, String> names,
       List<String> cautions,
       MeasureSystem system) {
-    Told told = new PlanReport(plan, economics, system).told(names, cautions, MOST_UNITS_TOLD);
+    Told told = new PlanReport(plan, economics, system, names).told(cautions, MOST_UNITS_TOLD);
     return Templates.report(told).render();
   }
 
   /** For a page that has no room for single units and what was assumed. */
   static Told summary(
       ReplacementPlan plan, Economics economics, Map<String, String> names, MeasureSystem system) {
-    return new PlanReport(plan, economics, system).told(names, List.of(), 0);
+    return new PlanReport(plan, economics, system, names).told(List.of(), 0);
   }
 
-  private Told told(Map<String, String> names, List<String> cautions, int halves) {
+  private Told told(List<String> cautions, int halves) {
     String customers =
         plan.decisions().stream()
             .map(decision -> decision.outlook().customer())
@@ -161,10 +166,11 @@ final class PlanReport {
               PlanWords.money(ours.expected().running()[t]),
               PlanWords.money(ours.low()[t]) + " to " + PlanWords.money(ours.high()[t]),
               Double.isInfinite(limit) ? "" : Math.round(100 * ours.overInYear()[t]) + " %",
-              plan.decisions().stream()
-                  .filter(decision -> decision.year() == at)
-                  .map(decision -> decision.outlook().place())
-                  .collect(Collectors.joining(", "))));
+              places.together(
+                  plan.decisions().stream()
+                      .filter(decision -> decision.year() == at)
+                      .map(UnitDecision::outlook)
+                      .toList())));
     }
     return years;
   }
@@ -172,7 +178,7 @@ final class PlanReport {
   private Line line(UnitDecision decision) {
     var outlook = decision.outlook();
     return new Line(
-        outlook.customer() + " " + outlook.site(),
+        places.of(outlook),
         outlook.tag(),
         units.kind(decision),
         String.format(Locale.ROOT, "%.0f", outlook.assessment().condition().score()),

@@ -6,6 +6,7 @@ import coldround.http.Dear;
 import coldround.http.JsonBody;
 import coldround.http.Parameters;
 import coldround.http.Problem;
+import coldround.pages.Paper;
 import coldround.pages.ReaderNumbers;
 import coldround.quantity.MeasureSystem;
 import com.openhtmltopdf.pdfboxout.PdfRendererBuilder;
@@ -29,6 +30,7 @@ import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.net.URI;
 import java.nio.charset.StandardCharsets;
+import java.util.Locale;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.enums.SchemaType;
 import org.eclipse.microprofile.openapi.annotations.media.Content;
@@ -131,7 +133,10 @@ public class PlansResource {
   @Operation(
       operationId = "readReplacementPlanHtml",
       summary = "The report for the customer",
-      description = "Numbers are written as the language of Accept-Language writes them.")
+      description =
+          "Numbers are written as the language of Accept-Language writes them, and the paper is"
+              + " that of its country: Letter where that is usual and where nothing is said, else"
+              + " A4.")
   @APIResponse(
       responseCode = "200",
       description = "The report",
@@ -145,10 +150,11 @@ public class PlansResource {
         .build();
   }
 
-  /** With its numbers as the reader's language writes them. */
+  /** With its numbers as the reader's language writes them, on the paper of its country. */
   private String report(String id, HttpHeaders headers) {
     String report = new String(found(id).report(), StandardCharsets.UTF_8);
-    return ReaderNumbers.of(ReaderNumbers.language(headers.getAcceptableLanguages())).page(report);
+    Locale reader = ReaderNumbers.language(headers.getAcceptableLanguages());
+    return ReaderNumbers.of(reader).page(Paper.of(reader).document(report));
   }
 
   @GET
@@ -158,7 +164,10 @@ public class PlansResource {
   @Operation(
       operationId = "readReplacementPlanPdf",
       summary = "The report for the customer, PDF",
-      description = "Numbers are written as the language of Accept-Language writes them.")
+      description =
+          "Numbers are written as the language of Accept-Language writes them, and the paper is"
+              + " that of its country: Letter where that is usual and where nothing is said, else"
+              + " A4.")
   @APIResponse(
       responseCode = "200",
       description = "The report",

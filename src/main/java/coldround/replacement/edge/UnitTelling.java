@@ -32,8 +32,13 @@ final class UnitTelling {
   private final MeasureSystem system;
   private final ReplacementPlan plan;
   private final Terms terms;
+  private final PlaceWords places;
 
-  UnitTelling(Economics economics, MeasureSystem system, ReplacementPlan plan) {
+  /**
+   * @param places how the sites are called
+   */
+  UnitTelling(Economics economics, MeasureSystem system, ReplacementPlan plan, PlaceWords places) {
+    this.places = places;
     this.economics = economics;
     this.system = system;
     this.plan = plan;
@@ -44,7 +49,7 @@ final class UnitTelling {
     var outlook = decision.outlook();
     List<String> reasons = outlook.reasons().stream().map(this::sentence).toList();
     return new Half(
-        outlook.tag() + ", " + kind(decision) + ", " + outlook.customer() + " " + outlook.site(),
+        outlook.tag() + ", " + kind(decision) + ", " + places.of(outlook),
         verdict(decision),
         Drawing.keeping(decision, terms),
         Drawing.score(decision),

@@ -105,12 +105,12 @@ record RoundRequest(
       LocalDate from = date("from", body.path("from"), today);
       LocalDate to = date("to", body.path("to"), from.plusDays(USUAL_DAYS - 1L));
       if (to.isBefore(from)) {
-        errors.add(new FieldError("to", to.toString(), "lies before from"));
+        errors.add(new FieldError("to", to.toString(), "lies before the first day"));
       } else if (from.plusDays(MOST_DAYS).isBefore(to.plusDays(1))) {
-        errors.add(new FieldError("to", to.toString(), "is at most 31 days with from"));
+        errors.add(new FieldError("to", to.toString(), "is at most 30 days after the first day"));
       }
       if (to.isBefore(today)) {
-        errors.add(new FieldError("to", to.toString(), "has passed: it is " + today));
+        errors.add(new FieldError("to", to.toString(), "has passed: today is " + today));
       }
       RoundRequest request =
           new RoundRequest(

@@ -1,128 +1,16 @@
-// What a page does beyond plain forms: a visit is kept on this phone until it has arrived.
+// The form of a visit: judged while it is typed, kept while it is typed, sent once.
 (() => {
   'use strict';
-  const OUT = 'coldround.out';
+  const { read, write, element, waiting, keep, drop, send, show } = outbox;
   const DRAFT = 'coldround.draft.';
   const LAST = 'coldround.technician';
   const SENT = 'coldround.typed.sent ';
-  const AGAIN_MS = 20000;
 
-  const read = (key, empty) => {
-    try {
-      return JSON.parse(localStorage.getItem(key)) ?? empty;
-    } catch (broken) {
-      return empty;
-    }
-  };
-  const write = (key, value) => {
-    try {
-      localStorage.setItem(key, JSON.stringify(value));
-      return true;
-    } catch (full) {
-      return false;
-    }
-  };
-  const element = (name, text, attributes) => {
-    const made = document.createElement(name);
-    made.textContent = text;
-    Object.entries(attributes || {}).forEach(([key, value]) => made.setAttribute(key, value));
-    return made;
-  };
   const number = () => {
     const bytes = crypto.getRandomValues(new Uint8Array(16));
     return 'field-' + [...bytes].map((byte) => byte.toString(16).padStart(2, '0')).join('');
   };
 
-  // ---- what has not arrived yet
-  const waiting = () => read(OUT, []);
-  const keep = (item) => write(OUT, [...waiting().filter((each) => each.id !== item.id), item]);
-  const drop = (id) => write(OUT, waiting().filter((each) => each.id !== id));
-
-  const send = async (item) => {
-    let answer;
-    try {
-      answer = await fetch(item.action, {
-        method: 'POST',
-        headers: { 'Content-Type': 'application/x-www-form-urlencoded' },
-        body: item.body,
-      });
-    } catch (offline) {
-      return { state: 'offline' };
-    }
-    if (answer.ok) {
-      return { state: 'stored', address: answer.url };
-    }
-    if (answer.status === 401) {
-      return { state: 'login' };
-    }
-    if (answer.status >= 500 || answer.status === 429) {
-      return { state: 'busy' };
-    }
-    return { state: 'mend', page: await answer.text() };
-  };
-
-  let sending = false;
-  const sendAll = async () => {
-    if (sending || document.querySelector('form.entry[data-busy]')) {
-      return;
-    }
-    sending = true;
-    try {
-      for (const item of waiting().filter((each) => each.state !== 'mend' && each.state !== 'stored')) {
-        const outcome = await send(item);
-        if (outcome.state === 'stored') {
-          keep({ ...item, state: 'stored', address: outcome.address, body: '' });
-        } else {
-          keep({ ...item, state: outcome.state });
-          if (outcome.state === 'offline') {
-            break;
-          }
-        }
-      }
-    } finally {
-      sending = false;
-      show();
-    }
-  };
-
-  const SAID = {
-    waiting: 'is kept on this phone and goes out by itself as soon as there is a connection.',
-    offline: 'is kept on this phone and goes out by itself as soon as there is a connection.',
-    busy: 'is kept on this phone: the service is busy and it will be sent again.',
-    login: 'is kept on this phone: your login has run out.',
-    mend: 'could not be taken as it is.',
-    stored: 'has arrived.',
-  };
-  const show = () => {
-    let box = document.querySelector('.waiting');
-    const items = waiting();
-    if (!items.length) {
-      box?.remove();
-      return;
-    }
-    if (!box) {
-      box = element('div', '', { class: 'waiting', role: 'region', 'aria-label': 'Visits of this phone' });
-      document.querySelector('.head, main').after(box);
-    }
-    const list = element('ul', '', { role: 'status' });
-    items.forEach((item) => {
-      const line = element('li', '');
-      line.append(element('span', 'Visit at ' + item.what + ' ' + SAID[item.state]));
-      if (item.state === 'stored') {
-        const link = element('a', 'What the readings say', { href: item.address });
-        link.addEventListener('click', () => drop(item.id));
-        line.append(link);
-      } else if (item.state === 'mend') {
-        line.append(element('a', 'Mend it', { href: item.form + '#mend=' + encodeURIComponent(item.id) }));
-      } else if (item.state === 'login') {
-        line.append(element('a', 'Enter again', { href: '/enter' }));
-      }
-      list.append(line);
-    });
-    box.replaceChildren(list);
-  };
-
-  // ---- the form of a visit
   const fields = (form, button) => new URLSearchParams(new FormData(form, button)).toString();
 
   const fill = (form, body) => {
@@ -247,6 +135,8 @@
       if (form.dataset.busy) {
         return;
       }
+      // not once more when it has been sent
+      keepTyped();
       const trial = event.submitter?.value === 'try';
       const body = fields(form, event.submitter);
       const form_ = location.pathname + location.search;
@@ -325,11 +215,19 @@
       });
     };
 
-    let later;
+    let later = null;
+    const keepTyped = () => {
+      clearTimeout(later);
+      if (later !== null && form.isConnected) {
+        write(draft, { body: fields(form), seen: form.elements.seen.value });
+      }
+      later = null;
+    };
     form.addEventListener('input', () => {
       clearTimeout(later);
-      later = setTimeout(() => write(draft, { body: fields(form), seen: form.elements.seen.value }), 200);
+      later = setTimeout(keepTyped, 200);
     });
+    addEventListener('pagehide', keepTyped);
     form.addEventListener('change', (event) => {
       if (event.target.closest('.reading')) {
         judge();
@@ -351,23 +249,8 @@
     begin(form);
   };
 
-  // ---- every page
   const form = document.querySelector('form.entry');
   if (form) {
     begin(form);
-  }
-  show();
-  sendAll();
-  addEventListener('online', sendAll);
-  setInterval(() => waiting().length && sendAll(), AGAIN_MS);
-
-  if ('serviceWorker' in navigator) {
-    navigator.serviceWorker.register('/sw.js').then(async () => {
-      await navigator.serviceWorker.ready;
-      // whoever looks at a unit may want its form where there is no connection
-      document.querySelectorAll('a[data-keep]').forEach((link) => {
-        navigator.serviceWorker.controller?.postMessage({ keep: link.href });
-      });
-    }).catch(() => {});
   }
 })();

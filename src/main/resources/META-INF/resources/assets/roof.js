@@ -144,19 +144,19 @@
     }
     const said = {};
     if (!curve) {
-      said.refrigerant = 'is no refrigerant with a saturation curve here, such as R-404A';
+      said.refrigerant = 'This must be a refrigerant of the list, as on the nameplate, such as R-404A.';
     }
     Object.entries({ ambient, split, head: head ?? 0, elevation: height }).forEach(([field, value]) => {
       if (!Number.isFinite(value)) {
-        said[field] = 'is a number';
+        said[field] = 'This must be a number.';
       }
     });
     if (split <= 0) {
-      said.split = 'is above zero: a condenser is warmer than its air';
+      said.split = 'This must be above zero, as a condenser is warmer than its air.';
     }
     const airKpa = height === 0 ? 101.325 : air(si ? height : height * 0.3048);
     if (Number.isNaN(airKpa)) {
-      said.elevation ??= 'lies from -500 m to 11000 m (-1640 ft to 36089 ft)';
+      said.elevation ??= 'This must lie from -500 m to 11000 m (-1640 ft to 36089 ft).';
     }
     if (Object.keys(said).length) {
       wrong(said);

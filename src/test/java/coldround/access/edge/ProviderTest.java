@@ -24,6 +24,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 import java.util.function.Consumer;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.jose4j.jwt.JwtClaims;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -206,7 +208,7 @@ class ProviderTest {
         .get("/accounts")
         .then()
         .statusCode(303)
-        .header("Location", endsWith("/enter"));
+        .header("Location", endsWith("/enter?to=%2Faccounts"));
   }
 
   @Test
@@ -289,6 +291,58 @@ class ProviderTest {
   }
 
   @Test
+  void whatWasAskedBeforeTheLogInIsAnsweredAfterIt() {
+    account("planner", email);
+    String asked = "/refrigerants?refrigerant=R-404A&ambient=35%2C5&split=30";
+    String wayIn =
+        given()
+            .redirects()
+            .follow(false)
+            .urlEncodingEnabled(false)
+            .get(asked)
+            .then()
+            .statusCode(303)
+            .extract()
+            .header("Location");
+    Matcher link =
+        Pattern.compile("href=\"(/enter/provider[^\"]*)\"")
+            .matcher(given().urlEncodingEnabled(false).get(wayIn).asString());
+    assertTrue(link.find());
+    ProviderVisitor visitor = new ProviderVisitor();
+    Response entered = visitor.back(visitor.sentBack(link.group(1)));
+    entered
+        .then()
+        .statusCode(200)
+        .body(containsString("0;url=" + asked.replace("&", "&amp;") + "\""));
+    // it is told once: the next log-in without one leads home
+    assertEquals(0, entered.getDetailedCookie("coldround-to").getMaxAge());
+    // and one that was begun and left does not lead the next one away
+    visitor.sentBack(link.group(1));
+    visitor.back(visitor.sentBack()).then().statusCode(200).body(containsString("0;url=/\""));
+    // who made a cookie up is led home too
+    given()
+        .cookie("coldround-to", "%2F%2Felsewhere.example")
+        .get("/enter?error=denied")
+        .then()
+        .body(not(containsString("elsewhere")));
+  }
+
+  @Test
+  void aRefusalOfTheProviderKeepsWhatWasAsked() {
+    OpenIdProvider.denied = "access_denied";
+    ProviderVisitor visitor = new ProviderVisitor();
+    String back = visitor.sentBack("/enter/provider?to=%2Fupkeep%3Fweek%3D2026-W20");
+    String refused = visitor.back(back).then().statusCode(302).extract().header("Location");
+    visitor
+        .back(refused)
+        .then()
+        .statusCode(200)
+        .body(
+            containsString("name=\"to\" value=\"/upkeep?week=2026-W20\""),
+            containsString("href=\"/enter/provider?to=%2Fupkeep%3Fweek%3D2026-W20\""));
+  }
+
+  @Test
   void aTokenOpensThePagesAsBefore() {
     Response entered =
         given().redirects().follow(false).formParam("token", coldround.Api.TOKEN).post("/enter");
@@ -337,11 +391,13 @@ class ProviderTest {
     Browser browser = Browser.open().orElse(null);
     assumeTrue(browser != null, "no chromium on this machine");
     try (browser) {
-      browser.go("http://localhost:" + home.getPort() + "/accounts");
+      // with what was asked before, although it comes back from another site
+      browser.go("http://localhost:" + home.getPort() + "/upkeep?task=survey");
       browser.driver().findElement(By.linkText("Log in with Harbour House")).click();
       new FluentWait<>(browser.driver())
           .withTimeout(Duration.ofSeconds(30))
           .until(driver -> !driver.findElements(By.linkText("Accounts")).isEmpty());
+      assertTrue(browser.driver().getCurrentUrl().endsWith("/upkeep?task=survey"));
       browser.go("http://localhost:" + home.getPort() + "/accounts");
       assertEquals("Accounts · Coldround", browser.driver().getTitle());
     }

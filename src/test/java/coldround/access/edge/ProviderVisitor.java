@@ -25,7 +25,15 @@ final class ProviderVisitor {
 
   /** Where the provider sends back to. */
   String sentBack() {
-    Response begun = given().redirects().follow(false).get("/enter/provider");
+    return sentBack("/enter/provider");
+  }
+
+  /**
+   * @param begins the link of the log-in
+   */
+  String sentBack(String begins) {
+    Response begun =
+        given().redirects().follow(false).urlEncodingEnabled(false).cookies(cookies).get(begins);
     assertEquals(302, begun.statusCode(), begun.asString());
     cookies = begun.getCookies();
     state = begun.getDetailedCookies().asList().get(0).toString();

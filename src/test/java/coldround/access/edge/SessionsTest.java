@@ -88,7 +88,81 @@ class SessionsTest {
           .body(containsString("The role of your account may not do this"));
     }
     with(key).post("/leave").then().statusCode(303);
-    with(key).get(home).then().statusCode(303).header("Location", endsWith("/enter"));
+    String wayIn = home.equals("/") ? "/enter" : "/enter?to=" + home.replace("/", "%2F");
+    with(key).get(home).then().statusCode(303).header("Location", endsWith(wayIn));
+  }
+
+  /** Forms that ask, links, and what only looks like a page of ours. */
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "/refrigerants?refrigerant=R-404A&ambient=35%2C5&split=30&head= | 200",
+        "/?q=Lindgren+%26+Co&order=score | 200",
+        "/replacement?customer=NOBODY&limit=25%2C000 | 400",
+        "/units/unknown | 404"
+      })
+  void whatWasAskedIsAnsweredAfterLoggingIn(String asked, int status) {
+    String wayIn =
+        given()
+            .redirects()
+            .follow(false)
+            .urlEncodingEnabled(false)
+            .get(asked)
+            .then()
+            .statusCode(303)
+            .extract()
+            .header("Location");
+    String to = hidden(given().urlEncodingEnabled(false).get(wayIn).asString());
+    assertEquals(asked, to);
+    // a token that nobody has does not lose it
+    String again =
+        given().formParam("token", "mistyped").formParam("to", to).post("/enter").asString();
+    assertEquals(asked, hidden(again));
+    Response entered =
+        given()
+            .redirects()
+            .follow(false)
+            .formParam("token", token("planner"))
+            .formParam("to", to)
+            .post("/enter");
+    entered.then().statusCode(303).header("Location", endsWith(service.getPort() + asked));
+    String key = entered.getCookie("coldround");
+    with(key).urlEncodingEnabled(false).get(asked).then().statusCode(status);
+    // who has entered in another window is there already
+    with(key)
+        .urlEncodingEnabled(false)
+        .get(wayIn)
+        .then()
+        .statusCode(303)
+        .header("Location", endsWith(service.getPort() + asked));
+  }
+
+  private static String hidden(String page) {
+    Matcher field = Pattern.compile("name=\"to\" value=\"([^\"]*)\"").matcher(page);
+    return field.find() ? field.group(1).replace("&amp;", "&") : "";
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "//elsewhere.example/",
+    "https://elsewhere.example/",
+    "/\\elsewhere.example",
+    "/enter",
+    "/api/v1/units",
+    "/%0d%0aSet-Cookie:x"
+  })
+  void aPlaceThatIsNoPageOfOursLeadsHome(String to) {
+    assertEquals("", hidden(given().queryParam("to", to).get("/enter").asString()));
+    given()
+        .redirects()
+        .follow(false)
+        .formParam("token", token("scheduler"))
+        .formParam("to", to)
+        .post("/enter")
+        .then()
+        .statusCode(303)
+        .header("Location", endsWith(service.getPort() + "/upkeep"));
   }
 
   @Test
@@ -176,7 +250,7 @@ class SessionsTest {
         .post("/accounts")
         .then()
         .statusCode(400)
-        .body(containsString("names the person or program"));
+        .body(containsString("This must name the person or program"));
     asPlanner().get("/accounts?after=rubbish!").then().statusCode(400);
   }
 }

@@ -85,15 +85,17 @@ class BackInBrowserTest {
 
   @ParameterizedTest
   @CsvSource({
-    "accounts, name, ' ', names the person",
-    "accounts, expires, never, is a day such as",
-    "rounds, to, never, is a day such as",
-    "upkeep, from, never, is a day such as",
-    "upkeep, until, 2001-01-01, lies after",
-    "refrigerants, ambient, warm, is a number",
-    "replacement?customer=LMC, limit, -5, ",
-    "replacement?customer=LMC, horizon, 99, is a number of years from 1 to",
-    "replacement?customer=LMC, price, -1, "
+    "accounts, name, ' ', This must name the person",
+    "accounts, expires, never, This must be a day such as",
+    "rounds, to, never, This must be a day such as",
+    "upkeep, from, never, This must be a day such as",
+    "upkeep, until, 2001-01-01, This must lie after",
+    "refrigerants, ambient, warm, This must be a number",
+    "replacement?customer=LMC, limit, -5, This must be an amount from 0",
+    "accounts, expires, 2020-01-01, This must be a day to come",
+    "rounds, to, 2020-01-01, This ",
+    "replacement?customer=LMC, horizon, 99, This must be a number of years from 1 to",
+    "replacement?customer=LMC, price, -1, This must be a number from 25 to 400"
   })
   void nonsenseIsToldAtTheFieldWithWhatWasTyped(String page, String name, String text, String says)
       throws IOException {
@@ -158,8 +160,8 @@ class BackInBrowserTest {
         browser
             .driver()
             .executeScript(
-                "return Object.keys(sessionStorage).filter(key => key.startsWith('coldround.typed'))"
-                    + ".length");
+                "return Object.keys(sessionStorage).filter(key =>"
+                    + " key.startsWith('coldround.typed')).length");
     assertEquals(0L, kept);
   }
 
@@ -179,6 +181,27 @@ class BackInBrowserTest {
     List<String> names =
         Api.asPlanner().get("/api/v1/accounts?limit=500").jsonPath().getList("items.name");
     assertEquals(1, names.stream().filter("Twice in a hurry"::equals).count());
+  }
+
+  /** Forms that only ask are asked again by their address; the plan follows while it is typed. */
+  @ParameterizedTest
+  @CsvSource({"'', q, zeppelin & co, true", "replacement?customer=LMC, limit, 12345, false"})
+  void whoAsksWhenTheLoginHasRunOutIsAnsweredAfterEntering(
+      String page, String name, String text, boolean pressed) {
+    browser.go(address(page));
+    browser.driver().manage().deleteAllCookies();
+    if (pressed) {
+      type(name, text);
+      send(name);
+    } else {
+      browser.follow(() -> type(name, text));
+    }
+    assertTrue(browser.driver().getCurrentUrl().startsWith(address("enter?to=")));
+    browser.driver().findElement(By.name("token")).sendKeys(Api.TOKEN);
+    browser.follow(() -> browser.driver().findElement(By.tagName("button")).click());
+    assertTrue(browser.driver().getCurrentUrl().startsWith(address(page).replaceAll("\\?.*", "")));
+    assertEquals(text, value(name));
+    assertEquals(List.of(), browser.complaints());
   }
 
   @ParameterizedTest

@@ -231,6 +231,13 @@ public final class Browser implements AutoCloseable {
     return Base64.getDecoder().decode((String) shot.get("data"));
   }
 
+  /** The page as it comes out of the printer, on paper that the page chooses, as PDF. */
+  byte[] printed() {
+    Map<String, Object> paper =
+        driver.executeCdpCommand("Page.printToPDF", Map.of("preferCSSPageSize", true));
+    return Base64.getDecoder().decode((String) paper.get("data"));
+  }
+
   /** The language that the reader likes best, as its browser tells it. */
   void language(String tag) {
     driver.executeCdpCommand("Network.enable", Map.of());

@@ -90,14 +90,7 @@ class PageNumbersTest {
   // the customer's report, on the screen and on paper, has amounts without their currency
   @Test
   void aReportHasTheNumbersOfItsReader() throws IOException {
-    String id =
-        Api.asPlanner()
-            .contentType("application/json")
-            .body("{\"customers\": [\"LMC\"], \"limit\": {\"value\": 20000, \"unit\": \"USD\"}}")
-            .post("/api/v1/replacement-plans")
-            .jsonPath()
-            .getString("id");
-    String report = "/api/v1/replacement-plans/" + id;
+    String report = CustomerPlan.made();
     assertEquals(List.of(), left(german(report + ".html"), GROUPED + "(?!\\d)"));
     String english = Api.asPlanner().get(report + ".html").asString();
     String amount = english.replaceAll("(?s).*<td class=\"n\">(\\d+,\\d{3})</td>.*", "$1");

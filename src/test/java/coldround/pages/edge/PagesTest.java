@@ -99,6 +99,26 @@ class PagesTest {
     assertFalse(second.contains("rel=\"next\""));
   }
 
+  /** A person is shown a page, a program is told in the words of programs. */
+  @ParameterizedTest
+  @CsvSource({
+    "/nowhere, 404, There is no page at this address",
+    "/units, 404, There is no page at this address",
+    "/demo-fleet/load, 405, is done by a button",
+    "/api/v1/nowhere, 404, the description is at /q/openapi"
+  })
+  void whoGoesAstrayIsToldInWords(String address, int status, String says) {
+    boolean page = !address.startsWith("/api/");
+    Api.asPlanner()
+        .header("Accept", "text/html,application/xhtml+xml,*/*;q=0.8")
+        .get(address)
+        .then()
+        .statusCode(status)
+        .contentType(page ? "text/html" : "application/problem+json")
+        .body(containsString(says));
+    Api.asPlanner().get(address).then().statusCode(status).contentType("application/problem+json");
+  }
+
   @ParameterizedTest
   @CsvSource({
     "q=u-007, 1 unit",
@@ -275,12 +295,12 @@ class PagesTest {
   @ParameterizedTest
   @CsvSource({
     "refrigerant=R-9999&ambient=70&split=30, is a refrigerant of the list",
-    "refrigerant=R-404A&ambient=warm&split=30, is a number",
-    "refrigerant=R-404A&ambient=70&split=-3, is above zero",
+    "refrigerant=R-404A&ambient=warm&split=30, This must be a number",
+    "refrigerant=R-404A&ambient=70&split=-3, This must be above zero",
     "refrigerant=R-404A&ambient=70&split=400, saturation table runs from",
-    "refrigerant=R-404A&ambient=70&split=30&head=NaN, is a number",
+    "refrigerant=R-404A&ambient=70&split=30&head=NaN, This must be a number",
     "refrigerant=R-404A&ambient=70&split=30&head=4000, id=\"head-wrong\">",
-    "refrigerant=R-404A&ambient=70&split=30&elevation=99999, lies from",
+    "refrigerant=R-404A&ambient=70&split=30&elevation=99999, This must lie from",
     "refrigerant=<script>&ambient=70&split=30, &lt;script&gt;",
   })
   void theRoofCalculatorSaysWhatItCannotUse(String typed, String told) {
@@ -314,7 +334,7 @@ class PagesTest {
         .then()
         .statusCode(400)
         .contentType("text/html")
-        .body(containsString("lies after the day to plan on"));
+        .body(containsString("This must lie after the day to plan on"));
   }
 
   @Test

@@ -135,17 +135,7 @@ class PicturesTest {
 
   /** The first two pages of the customer's report on paper. */
   private static void report() throws Exception {
-    String id =
-        Api.asPlanner()
-            .contentType("application/json")
-            .body("{\"customers\": [\"LMC\"], \"limit\": {\"value\": 20000, \"unit\": \"USD\"}}")
-            .post("/api/v1/replacement-plans")
-            .jsonPath()
-            .getString("id");
-    while (Api.asPlanner().get("/api/v1/replacement-plans/" + id).jsonPath().get("years") == null) {
-      Thread.sleep(300);
-    }
-    byte[] pdf = Api.asPlanner().get("/api/v1/replacement-plans/" + id + ".pdf").asByteArray();
+    byte[] pdf = Api.asPlanner().get(CustomerPlan.made() + ".pdf").asByteArray();
     try (PDDocument document = Loader.loadPDF(pdf)) {
       PDFRenderer renderer = new PDFRenderer(document);
       for (int page = 0; page < 2; page++) {

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import coldround.Api;
+import coldround.PdfEdges;
 import io.quarkus.test.common.http.TestHTTPResource;
 import io.quarkus.test.junit.QuarkusTest;
 import io.quarkus.test.junit.TestProfile;
@@ -14,6 +15,8 @@ import java.net.URL;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -78,6 +81,21 @@ class RoundsInBrowserTest {
     assertEquals(0, browser.overflow());
     assertEquals(List.of(), browser.complaints());
     browser.loaded().forEach(each -> assertTrue(each.startsWith(home.toString()), each));
+  }
+
+  @ParameterizedTest
+  @CsvSource({"en-US, 215.9, 279.4", "de-DE, 210, 297"})
+  void theSheetPrintsOnThePaperOfTheReader(String language, double width, double height)
+      throws Exception {
+    browser.language(language);
+    try {
+      browser.go(home + "rounds/" + plan + "/sheet");
+      try (PDDocument document = Loader.loadPDF(browser.printed())) {
+        PdfEdges.check(document, width, height);
+      }
+    } finally {
+      browser.language("en-US");
+    }
   }
 
   @Test

@@ -123,19 +123,29 @@ class PlansTest {
             .asByteArray();
     Files.write(Path.of("target/replacement-plan.pdf"), pdf);
     try (PDDocument document = Loader.loadPDF(pdf)) {
-      assertTrue(PdfEdges.right(document) <= 570, "cut off at " + PdfEdges.right(document));
+      PdfEdges.check(document, 215.9, 279.4);
       int pages = document.getNumberOfPages();
       assertTrue(pages >= 2 && pages <= 6, pages + " pages");
       String text = new PDFTextStripper().getText(document);
       assertTrue(text.contains("Larkmeadow Farmstead Cheese Cooperative"), text);
       assertTrue(text.contains("What was assumed"));
     }
+    byte[] german =
+        Api.asPlanner().header("Accept-Language", "de-DE").get(place + ".pdf").asByteArray();
+    try (PDDocument document = Loader.loadPDF(german)) {
+      PdfEdges.check(document, 210, 297);
+    }
     Api.asPlanner()
         .get(place + ".html")
         .then()
         .statusCode(200)
         .contentType(containsString("text/html"))
-        .body(containsString("<svg"));
+        .body(containsString("<svg"), containsString("size: Letter"));
+    Api.asPlanner()
+        .header("Accept-Language", "de-DE")
+        .get(place + ".html")
+        .then()
+        .body(containsString("size: A4"));
     Api.asPlanner()
         .get(place + ".csv")
         .then()
@@ -380,10 +390,10 @@ class PlansTest {
 
   @ParameterizedTest
   @CsvSource({
-    "customer=NOBODY, 400, no customer",
+    "customer=NOBODY, 400, This must be one of the customers in the list",
     "customer=LMC&horizon=0, 400, from 1 to 20",
     "customer=LMC&horizon=x, 400, from 1 to 20",
-    "customer=LMC&rate=-200, 400, is a rate",
+    "customer=LMC&rate=-200, 400, This must be a rate from",
     "customer=LMC&price=x, 400, price-wrong",
     "customer=LMC&limit=-5, 400, limit-wrong"
   })

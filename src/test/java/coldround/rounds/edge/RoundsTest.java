@@ -534,6 +534,30 @@ class RoundsTest {
         .body("rows.changed", equalTo(1));
   }
 
+  /** ANSI Y14.1 A and ISO 216 A4, in mm. */
+  @ParameterizedTest
+  @CsvSource({
+    "en-US, 215.9, 279.4",
+    "es-MX, 215.9, 279.4",
+    "*, 215.9, 279.4",
+    "de-DE, 210, 297",
+    "en-GB, 210, 297"
+  })
+  void theRouteSheetsFitThePaperOfTheReader(String language, double width, double height)
+      throws Exception {
+    byte[] pdf =
+        Api.asPlanner()
+            .header("Accept-Language", language)
+            .get(ROUNDS + "/" + plan() + "/sheet.pdf?measures=si")
+            .then()
+            .statusCode(200)
+            .extract()
+            .asByteArray();
+    try (PDDocument document = Loader.loadPDF(pdf)) {
+      PdfEdges.check(document, width, height);
+    }
+  }
+
   /** Read by PDFBox; that a reader of another family opens it is a step of .ci/packaged. */
   @Test
   void theRouteSheetsAreAFileToPrint() throws Exception {
@@ -547,8 +571,6 @@ class RoundsTest {
             .extract()
             .asByteArray();
     try (PDDocument document = Loader.loadPDF(pdf)) {
-      // Letter is 612 points wide, its margin 15 mm
-      assertTrue(PdfEdges.right(document) <= 570, "cut off at " + PdfEdges.right(document));
       String text = new PDFTextStripper().getText(document).replaceAll("\\s+", " ");
       List<String> names = plan.getList("days.rounds.flatten().technician.name");
       Map<String, Object> rest = plan.getMap("days[0].rounds.find { it.rest != null }.rest");
