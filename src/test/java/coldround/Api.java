@@ -1,7 +1,11 @@
 package coldround;
 
+import static org.hamcrest.Matchers.equalTo;
+
 import io.restassured.RestAssured;
+import io.restassured.response.ValidatableResponse;
 import io.restassured.specification.RequestSpecification;
+import java.nio.charset.StandardCharsets;
 
 /** Calls to the running service as the planner. */
 public final class Api {
@@ -13,5 +17,24 @@ public final class Api {
 
   public static RequestSpecification asPlanner() {
     return RestAssured.given().auth().preemptive().oauth2(TOKEN);
+  }
+
+  /**
+   * Sends a list and expects that it is read; rows of it may be refused.
+   *
+   * @param kind as in the path: customers, sites, units, visits
+   */
+  public static ValidatableResponse send(String kind, String csv) {
+    return asPlanner()
+        .contentType("text/csv; charset=utf-8")
+        .body(csv.getBytes(StandardCharsets.UTF_8))
+        .post("/api/v1/imports/" + kind)
+        .then()
+        .statusCode(200);
+  }
+
+  /** Sends a list and expects that every row of it is taken. */
+  public static void put(String kind, String csv) {
+    send(kind, csv).body("rows.rejected", equalTo(0));
   }
 }

@@ -35,7 +35,7 @@ final class Commands {
 
   /** Code to exit with: 0 done, 1 not done, 2 called wrongly. */
   int run(String... arguments) {
-    StoreCommands store = new StoreCommands(data(), Commands::login);
+    StoreCommands store = new StoreCommands(data(), Commands::login, err::println);
     try {
       switch (arguments[0] + "/" + arguments.length) {
         case "backup/2" -> tell("written to", arguments[1], store::backup);

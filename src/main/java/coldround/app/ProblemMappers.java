@@ -24,6 +24,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.stream.Collectors;
+import org.hibernate.exception.ConstraintViolationException;
 import org.hibernate.exception.DataException;
 import org.jboss.resteasy.reactive.server.ServerExceptionMapper;
 
@@ -165,6 +166,17 @@ class ProblemMappers {
             "/",
             null,
             "a text holds the character NUL or is too long, or a number is too large to be stored")
+        .response();
+  }
+
+  /** Two calls at once made the same: the one that was later may look at what is there now. */
+  @ServerExceptionMapper
+  Response metAnother(ConstraintViolationException clash) {
+    if (clash.getKind() != ConstraintViolationException.ConstraintKind.UNIQUE) {
+      return unforeseen(clash);
+    }
+    Log.info("two calls wrote the same: " + clash.getMessage());
+    return Problem.conflict("Another call wrote the same at this moment. Send it again.")
         .response();
   }
 

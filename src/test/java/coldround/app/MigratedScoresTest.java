@@ -1,10 +1,10 @@
 package coldround.app;
 
 import static coldround.Api.asPlanner;
-import static org.hamcrest.Matchers.equalTo;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import coldround.Api;
 import io.agroal.api.AgroalDataSource;
 import io.quarkus.test.junit.QuarkusTest;
 import jakarta.inject.Inject;
@@ -63,12 +63,12 @@ class MigratedScoresTest {
     if (fresh != null) {
       return;
     }
-    send("customers", "customer,name\nMIGRATED,Came Along\n");
-    send(
+    Api.put("customers", "customer,name\nMIGRATED,Came Along\n");
+    Api.put(
         "sites",
         "customer,site,name,elevation [m],time_zone,surroundings\n"
             + "MIGRATED,S1,Market,1600,America/Denver,greasy\n");
-    send(
+    Api.put(
         "units",
         """
         customer,site,unit,kind,installed,refrigerant,charge [lb],design_split [deltaF],high_cutout [psig],condenser_place,replacement_cost [USD]
@@ -76,7 +76,7 @@ class MigratedScoresTest {
         MIGRATED,S1,IM1,ice-machine,2022-03-01,R-410A,4,30,,indoors,
         MIGRATED,S1,RC1,reach-in-cooler,,,,,,,
         """);
-    send(
+    Api.put(
         "visits",
         """
         customer,site,unit,visit,date,purpose,ambient [degF],head_pressure [psig],suction_pressure [psig],condenser_coil,refrigerant_added [lb],work,faults
@@ -84,23 +84,13 @@ class MigratedScoresTest {
         MIGRATED,S1,WC1,2,2026-05-12,planned,85,262,48,moderate,,,
         MIGRATED,S1,IM1,1,2026-05-12,planned,75,290,110,light,,inspected,
         """);
-    send(
+    Api.put(
         "faults",
         "customer,site,unit,date,failure_mode,cause\n"
             + "MIGRATED,S1,WC1,2024-08-01,high-head-lockout,dirty coil\n"
             + "MIGRATED,S1,RC1,2026-02-02,evaporator-fan-failed,\n");
     fresh = conditions();
     assertEquals(3, fresh.size());
-  }
-
-  private static void send(String kind, String list) {
-    asPlanner()
-        .contentType("text/csv")
-        .body(list)
-        .post("/api/v1/imports/" + kind)
-        .then()
-        .statusCode(200)
-        .body("rows.rejected", equalTo(0));
   }
 
   private static Map<String, String> conditions() {

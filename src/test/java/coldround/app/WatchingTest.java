@@ -10,6 +10,7 @@ import static org.hamcrest.Matchers.not;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import coldround.Api;
 import coldround.Logged;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
@@ -50,19 +51,10 @@ class WatchingTest {
   }
 
   private void fleet() {
-    send("customers", "customer,name\nWATCH,Watched\n,nameless\n");
-    send("sites", "customer,site,name\nWATCH,S1,Dock\n");
-    send("units", "customer,site,unit,kind,installed\nWATCH,S1,U1,chiller,2015-05-01\n");
+    Api.send("customers", "customer,name\nWATCH,Watched\n,nameless\n");
+    Api.send("sites", "customer,site,name\nWATCH,S1,Dock\n");
+    Api.send("units", "customer,site,unit,kind,installed\nWATCH,S1,U1,chiller,2015-05-01\n");
     watching.look();
-  }
-
-  private static void send(String kind, String csv) {
-    asPlanner()
-        .contentType("text/csv")
-        .body(csv)
-        .post("/api/v1/imports/" + kind)
-        .then()
-        .statusCode(200);
   }
 
   @Test

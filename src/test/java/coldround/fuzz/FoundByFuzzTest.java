@@ -10,7 +10,12 @@ import io.restassured.RestAssured;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
+import java.util.concurrent.Callable;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -23,6 +28,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 class FoundByFuzzTest {
 
   private static final byte[] NOTHING = null;
+  private static final int SAVED_AT_ONCE = 4;
 
   private static Wire.Answer send(String method, String address, String body, String... more)
       throws IOException {
@@ -197,5 +203,27 @@ class FoundByFuzzTest {
     assertTrue(answer.status() < 300, answer.text());
     Wire.Answer list = send("GET", "/api/v1/units?limit=1", NOTHING, "Accept: " + accept);
     assertEquals(200, list.status(), list.text());
+  }
+
+  /** Each finds none of that name, and each would make it. */
+  @Test
+  void whoSavesTheSameAtOnceIsNoFault() throws Exception {
+    ExecutorService callers = Executors.newFixedThreadPool(SAVED_AT_ONCE);
+    try {
+      for (int i = 0; i < 10; i++) {
+        String profile = "{\"name\": \"at-once-%d\", \"meaning\": \"m\"}".formatted(i);
+        Callable<Integer> call = () -> send("POST", "/api/v1/profiles", profile).status();
+        List<Integer> answers = new ArrayList<>();
+        for (Future<Integer> each : callers.invokeAll(Collections.nCopies(SAVED_AT_ONCE, call))) {
+          answers.add(each.get());
+        }
+        Collections.sort(answers);
+        List<Integer> wanted = new ArrayList<>(Collections.nCopies(SAVED_AT_ONCE, 200));
+        wanted.set(SAVED_AT_ONCE - 1, 201);
+        assertEquals(wanted, answers);
+      }
+    } finally {
+      callers.shutdownNow();
+    }
   }
 }

@@ -9,7 +9,9 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.Map;
+import java.util.Queue;
 import java.util.TreeMap;
+import java.util.concurrent.ConcurrentLinkedQueue;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
@@ -27,6 +29,7 @@ public final class Fuzzing {
   private static final ObjectMapper JSON = new ObjectMapper();
   private static final int WORKERS = 4;
   private static final int AGAIN = 5;
+  private static final int REMEMBERED = 40;
 
   /**
    * @param faults each with the request that brings it about
@@ -41,6 +44,8 @@ public final class Fuzzing {
   private final Map<Integer, Integer> statuses = new TreeMap<>();
   private final List<String> faults = Collections.synchronizedList(new ArrayList<>());
   private final List<Shot> slow = Collections.synchronizedList(new ArrayList<>());
+  private final Queue<String> lately = new ConcurrentLinkedQueue<>();
+  private volatile String stopped = "";
   private long slowest;
 
   /** Asks the service for its description and what it holds. */
@@ -150,7 +155,9 @@ public final class Fuzzing {
             workers.submit(
                 () -> {
                   try (Wire wire = new Wire(host, port)) {
-                    for (int at = next.getAndIncrement(); at < to; at = next.getAndIncrement()) {
+                    for (int at = next.getAndIncrement();
+                        at < to && stopped.isEmpty();
+                        at = next.getAndIncrement()) {
                       send(wire, shots.make(at));
                     }
                   }
@@ -162,6 +169,10 @@ public final class Fuzzing {
       }
     } finally {
       workers.shutdownNow();
+    }
+    if (!stopped.isEmpty()) {
+      // what comes behind would be refused and would prove nothing
+      throw new IllegalStateException(stopped);
     }
     for (Shot shot : List.copyOf(slow)) {
       alone(shot);
@@ -179,9 +190,22 @@ public final class Fuzzing {
       if (answer.millis() > LONGEST_MILLIS) {
         slow.add(shot);
       }
+      lately.add(answer.status() + " " + shot);
+      if (lately.size() > REMEMBERED) {
+        lately.poll();
+      }
       judge(shot, answer);
     } catch (IOException | RuntimeException e) {
       faults.add(e + "\n" + shot);
+    }
+  }
+
+  /** Whether the token is refused where nothing else can be wrong. */
+  private boolean isNobodys() throws IOException {
+    try (Wire wire = new Wire(host, port)) {
+      List<String> headers = List.of("Host: localhost", "Authorization: Bearer " + token);
+      return wire.send(new Shot(0, "", "GET", "/api/v1/units?limit=1", headers, null)).status()
+          == 401;
     }
   }
 
@@ -198,10 +222,12 @@ public final class Fuzzing {
     }
   }
 
-  private void judge(Shot shot, Wire.Answer answer) {
+  private void judge(Shot shot, Wire.Answer answer) throws IOException {
     int status = answer.status();
     if (status >= 500) {
       faults.add(status + " " + answer.text() + "\n" + shot);
+    } else if (status == 401 && shot.shows(token) && isNobodys()) {
+      stopped = "the token of the run counts no more; the calls before:\n" + lately;
     } else if (status >= 400 && shot.target().startsWith("/api/") && !shot.wantsNoBody()) {
       refusal(shot, answer);
     }

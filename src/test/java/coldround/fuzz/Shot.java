@@ -25,6 +25,10 @@ record Shot(
     return head.append("\r\n\r\n").toString().getBytes(StandardCharsets.UTF_8);
   }
 
+  boolean shows(String token) {
+    return headers.contains("Authorization: Bearer " + token);
+  }
+
   boolean wantsNoBody() {
     return method.equals("HEAD");
   }

@@ -1,6 +1,7 @@
 package coldround.fuzz;
 
 import java.io.BufferedInputStream;
+import java.io.ByteArrayInputStream;
 import java.io.EOFException;
 import java.io.IOException;
 import java.io.InputStream;
@@ -9,6 +10,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.LinkedHashMap;
 import java.util.Locale;
 import java.util.Map;
+import java.util.zip.GZIPInputStream;
 
 /**
  * One connection that sends what no decent client would, and reads answers of HTTP/1.1 (RFC 9112).
@@ -26,6 +28,16 @@ final class Wire implements AutoCloseable {
   record Answer(int status, Map<String, String> headers, byte[] body, long millis) {
     String text() {
       return new String(body, StandardCharsets.UTF_8);
+    }
+
+    /** A wild Accept-Encoding with a star in it takes whatever coding the server likes. */
+    private static byte[] plain(byte[] body, Map<String, String> headers) throws IOException {
+      if (body.length == 0 || !"gzip".equalsIgnoreCase(headers.get("content-encoding"))) {
+        return body;
+      }
+      try (InputStream packed = new GZIPInputStream(new ByteArrayInputStream(body))) {
+        return packed.readAllBytes();
+      }
     }
   }
 
@@ -112,7 +124,7 @@ final class Wire implements AutoCloseable {
     if (ends || shot.method().equals("CONNECT") || status == 413) {
       close();
     }
-    return new Answer(status, headers, body, millis);
+    return new Answer(status, headers, Answer.plain(body, headers), millis);
   }
 
   private Map<String, String> headers() throws IOException {

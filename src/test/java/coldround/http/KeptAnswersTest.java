@@ -33,19 +33,9 @@ class KeptAnswersTest {
 
   @BeforeEach
   void aUnitIsThere() {
-    send("customers", "customer,name\nKEPT,Kept\nKEPT2,Others\n");
-    send("sites", "customer,site\nKEPT,S\nKEPT2,S\n");
-    send("units", "customer,site,unit,kind\nKEPT,S,U,walk-in-cooler\nKEPT2,S,U2,ice-machine\n");
-  }
-
-  private static void send(String kind, String csv) {
-    Api.asPlanner()
-        .contentType("text/csv")
-        .body(csv)
-        .post("/api/v1/imports/" + kind)
-        .then()
-        .statusCode(200)
-        .body("rows.rejected", equalTo(0));
+    Api.put("customers", "customer,name\nKEPT,Kept\nKEPT2,Others\n");
+    Api.put("sites", "customer,site\nKEPT,S\nKEPT2,S\n");
+    Api.put("units", "customer,site,unit,kind\nKEPT,S,U,walk-in-cooler\nKEPT2,S,U2,ice-machine\n");
   }
 
   private static String unit() {
@@ -88,7 +78,7 @@ class KeptAnswersTest {
   void aTagIsAnsweredWhetherTheBodyIsKnownOrNot() {
     String address = address("/api/v1/units/UNIT/condition?asOf=2026-01-01");
     String tag = Api.asPlanner().get(address).header("ETag");
-    send("customers", "customer,name\nKEPT,Anything\n");
+    Api.put("customers", "customer,name\nKEPT,Anything\n");
     for (int i = 0; i < 3; i++) {
       Api.asPlanner()
           .header("If-None-Match", tag)
@@ -107,7 +97,7 @@ class KeptAnswersTest {
     for (int i = 0; i < 12; i++) {
       Api.asPlanner().get(address);
       Api.asPlanner().get(address).then().body(not(containsString("model " + i + ".")));
-      send("units", "customer,site,unit,kind,model\nKEPT,S,U,walk-in-cooler,model " + i + ".\n");
+      Api.put("units", "customer,site,unit,kind,model\nKEPT,S,U,walk-in-cooler,model " + i + ".\n");
       Api.asPlanner().get(address).then().body(containsString("model " + i + "."));
     }
   }
@@ -131,7 +121,7 @@ class KeptAnswersTest {
           threads.submit(
               () -> {
                 for (int i = 0; i < 30; i++) {
-                  send("units", "customer,site,unit,kind\nKEPT2,S,W" + i + ",ice-machine\n");
+                  Api.put("units", "customer,site,unit,kind\nKEPT2,S,W" + i + ",ice-machine\n");
                   Api.asPlanner()
                       .get("/api/v1/units?customer=KEPT2&limit=100")
                       .then()

@@ -3,7 +3,6 @@ package coldround.backup.edge;
 import com.fasterxml.jackson.core.JsonGenerator;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.io.IOException;
-import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Types;
@@ -21,7 +20,7 @@ enum CellType {
 
     @Override
     Object read(JsonNode cell) {
-      return cell.booleanValue();
+      return cell.isBoolean() ? cell.booleanValue() : null;
     }
   },
   WHOLE {
@@ -32,7 +31,7 @@ enum CellType {
 
     @Override
     Object read(JsonNode cell) {
-      return cell.longValue();
+      return cell.isIntegralNumber() && cell.canConvertToLong() ? cell.longValue() : null;
     }
   },
   REAL {
@@ -105,6 +104,9 @@ enum CellType {
 
   abstract void write(ResultSet row, int column, JsonGenerator to) throws SQLException, IOException;
 
+  /**
+   * @return null, or a fault, where the cell is none of this type
+   */
   abstract Object read(JsonNode cell) throws IOException;
 
   /**
@@ -123,10 +125,5 @@ enum CellType {
       case Types.CHAR, Types.VARCHAR, Types.LONGVARCHAR -> TEXT;
       default -> throw new IllegalArgumentException("columns of type " + name + " are not known");
     };
-  }
-
-  static void bind(PreparedStatement row, int place, CellType type, JsonNode cell)
-      throws SQLException, IOException {
-    row.setObject(place, cell.isNull() ? null : type.read(cell));
   }
 }

@@ -3,7 +3,6 @@ package coldround.backup.edge;
 import coldround.backup.BadBackup;
 import coldround.backup.Manifest;
 import com.fasterxml.jackson.core.type.TypeReference;
-import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.BufferedReader;
 import java.io.IOException;
@@ -15,6 +14,7 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Consumer;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 
@@ -26,10 +26,15 @@ final class Restoring {
 
   private final BackupFile file;
   private final ObjectMapper json;
+  private final Consumer<String> told;
 
-  Restoring(BackupFile file, ObjectMapper json) {
+  /**
+   * @param told gets a sentence for each cell that the store could not keep as it was
+   */
+  Restoring(BackupFile file, ObjectMapper json, Consumer<String> told) {
     this.file = file;
     this.json = json;
+    this.told = told;
   }
 
   /** All rows in one transaction, or none. */
@@ -46,7 +51,7 @@ final class Restoring {
         execute(connection, "delete from " + Schema.quoted(table));
       }
       for (Map.Entry<String, Long> table : manifest.rows().entrySet()) {
-        long put = rows(connection, table.getKey(), schema.columns(table.getKey()));
+        long put = rows(connection, table.getKey(), schema);
         if (put != table.getValue()) {
           throw new BadBackup(
               "Table %s of the backup has %d rows where its manifest says %d. Use another backup."
@@ -79,24 +84,43 @@ final class Restoring {
     }
   }
 
-  private long rows(Connection connection, String table, List<Column> columns)
+  private long rows(Connection connection, String table, Schema schema)
       throws SQLException, IOException {
     Map<String, Column> known =
-        columns.stream().collect(Collectors.toMap(Column::name, Function.identity()));
+        schema.columns(table).stream().collect(Collectors.toMap(Column::name, Function.identity()));
     try (BufferedReader lines = file.lines(table)) {
       List<Column> given = new ArrayList<>();
-      for (String name : json.readValue(lines.readLine(), NAMES)) {
+      for (String name : names(table, lines.readLine())) {
         if (!known.containsKey(name)) {
           throw new BadBackup(
               "Table %s of the backup has an unknown column %s.".formatted(table, name));
         }
         given.add(known.get(name));
       }
-      return rows(connection, table, given, lines);
+      RestoredCells cells = new RestoredCells(table, given, schema.isH2(), json, told);
+      long count = rows(connection, table, given, cells, lines);
+      cells.end();
+      return count;
     }
   }
 
-  private long rows(Connection connection, String table, List<Column> columns, BufferedReader lines)
+  private List<String> names(String table, String line) {
+    try {
+      return json.readValue(line == null ? "" : line, NAMES);
+    } catch (IOException e) {
+      throw new BadBackup(
+          "Table %s of the backup does not begin with the names of its columns. Use another backup."
+              .formatted(table),
+          e);
+    }
+  }
+
+  private static long rows(
+      Connection connection,
+      String table,
+      List<Column> columns,
+      RestoredCells cells,
+      BufferedReader lines)
       throws SQLException, IOException {
     String names =
         columns.stream().map(each -> Schema.quoted(each.name())).collect(Collectors.joining(", "));
@@ -106,17 +130,31 @@ final class Restoring {
         connection.prepareStatement(
             "insert into %s (%s) values (%s)".formatted(Schema.quoted(table), names, marks))) {
       for (String line = lines.readLine(); line != null; line = lines.readLine()) {
-        JsonNode row = json.readTree(line);
-        for (int i = 0; i < columns.size(); i++) {
-          CellType.bind(insert, i + 1, columns.get(i).type(), row.path(i));
+        Object[] row = cells.row(line, ++count);
+        for (int i = 0; i < row.length; i++) {
+          insert.setObject(i + 1, row[i]);
         }
         insert.addBatch();
-        if (++count % WRITTEN_AT_ONCE == 0) {
+        if (count % WRITTEN_AT_ONCE == 0) {
           insert.executeBatch();
         }
       }
       insert.executeBatch();
+    } catch (SQLException e) {
+      if (!isOfTheRows(e)) {
+        throw e;
+      }
+      throw new BadBackup(
+          "Table %s of the backup does not go into the database, at row %d or up to %d before: %s"
+              .formatted(table, count, WRITTEN_AT_ONCE, e.getMessage()),
+          e);
     }
     return count;
+  }
+
+  /** A value that is none of its column, or against a constraint: classes 22 and 23 of SQL. */
+  private static boolean isOfTheRows(SQLException e) {
+    String state = String.valueOf(e.getSQLState());
+    return state.startsWith("22") || state.startsWith("23");
   }
 }

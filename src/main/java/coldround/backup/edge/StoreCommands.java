@@ -20,6 +20,7 @@ import java.sql.DriverManager;
 import java.sql.SQLException;
 import java.time.Instant;
 import java.util.Optional;
+import java.util.function.Consumer;
 import java.util.function.Function;
 
 /** Backup and restore by a command, without a running service. */
@@ -29,6 +30,7 @@ public final class StoreCommands {
 
   private final Optional<Path> data;
   private final Function<Optional<Path>, Login> logins;
+  private final Consumer<String> told;
   private final ObjectMapper json = JsonMapper.builder().addModule(new JavaTimeModule()).build();
 
   /** How the database is reached. */
@@ -41,10 +43,13 @@ public final class StoreCommands {
   /**
    * @param data folder of the embedded database; empty where the database is a server
    * @param logins how it is reached when it lies in another folder
+   * @param told gets a sentence for each cell of a backup that the database cannot keep as it was
    */
-  public StoreCommands(Optional<Path> data, Function<Optional<Path>, Login> logins) {
+  public StoreCommands(
+      Optional<Path> data, Function<Optional<Path>, Login> logins, Consumer<String> told) {
     this.data = data;
     this.logins = logins;
+    this.told = told;
   }
 
   /**
@@ -212,7 +217,7 @@ public final class StoreCommands {
             "The database has schema version %d, the backup is of %d. Make an empty database."
                 .formatted(reached, file.manifest().schema()));
       }
-      new Restoring(file, json).into(connection);
+      new Restoring(file, json, told).into(connection);
     }
     migrations.upTo(migrations.newest(), login.url(), login.user(), login.password());
     mark(login, file.manifest().made());

@@ -2,6 +2,7 @@ package coldround.intake.edge;
 
 import coldround.access.Role;
 import coldround.http.Answers;
+import coldround.http.Attempts;
 import coldround.http.Problem;
 import coldround.intake.IntakeTables;
 import coldround.intake.Profile;
@@ -45,12 +46,15 @@ public class ProfilesResource {
   private final StoredProfiles profiles;
   private final IntakeTables tables;
   private final Answers answers;
+  private final Attempts attempts;
 
   @Inject
-  ProfilesResource(StoredProfiles profiles, IntakeTables tables, Answers answers) {
+  ProfilesResource(
+      StoredProfiles profiles, IntakeTables tables, Answers answers, Attempts attempts) {
     this.profiles = profiles;
     this.tables = tables;
     this.answers = answers;
+    this.attempts = attempts;
   }
 
   @GET
@@ -111,7 +115,7 @@ public class ProfilesResource {
   @APIResponse(responseCode = "409", description = "conflict: the name belongs to the service")
   public Response save(ProfileDocument document) {
     Profile profile = checked(document);
-    boolean created = profiles.save(profile);
+    boolean created = attempts.inTransaction(() -> profiles.save(profile));
     return Response.status(created ? 201 : 200)
         .location(URI.create("/api/v1/profiles/" + profile.name()))
         .entity(ProfileDocument.of(profile))

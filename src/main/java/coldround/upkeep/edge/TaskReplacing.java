@@ -19,6 +19,9 @@ import java.util.function.Function;
 /** Puts new tasks in the place of those that some units had, and notes what the feed is to say. */
 final class TaskReplacing {
 
+  // a statement takes some ten thousand parameters at most
+  private static final int CHUNK = 1000;
+
   private final EntityManager entities;
   private final Set<String> counted;
   private final Instant now;
@@ -26,6 +29,7 @@ final class TaskReplacing {
   private final Map<String, ClosedTaskRow> closed;
   private final Map<String, BookingRow> bookings;
   private final List<TaskRow> created = new ArrayList<>();
+  private final List<String> back = new ArrayList<>();
   private final List<Change> changes = new ArrayList<>();
 
   TaskReplacing(
@@ -71,11 +75,7 @@ final class TaskReplacing {
     if (earlier != null) {
       row.sequence = earlier.sequence + 1;
       entities.remove(earlier);
-      // what did it has been taken back
-      CompletionRow done = entities.find(CompletionRow.class, task.id());
-      if (done != null) {
-        entities.remove(done);
-      }
+      back.add(task.id());
     }
     created.add(row);
     changes.add(change("planned", task));
@@ -98,12 +98,32 @@ final class TaskReplacing {
 
   /** Closes the tasks that were not put again. */
   List<Change> finish() {
-    before.values().stream().sorted(Comparator.comparing(row -> row.id)).forEach(this::close);
+    // what did those that are back has been taken back
+    completions(back).values().forEach(entities::remove);
+    Map<String, CompletionRow> done = completions(before.keySet());
+    before.values().stream()
+        .sorted(Comparator.comparing(row -> row.id))
+        .forEach(row -> close(row, done.get(row.id)));
     return changes;
   }
 
-  private void close(TaskRow row) {
-    CompletionRow done = entities.find(CompletionRow.class, row.id);
+  private Map<String, CompletionRow> completions(Collection<String> taskIds) {
+    Map<String, CompletionRow> rows = new HashMap<>();
+    List<String> ids = List.copyOf(taskIds);
+    for (int from = 0; from < ids.size(); from += CHUNK) {
+      entities
+          .createQuery("from CompletionRow where taskId in :ids", CompletionRow.class)
+          .setParameter("ids", ids.subList(from, Math.min(ids.size(), from + CHUNK)))
+          .getResultList()
+          .forEach(row -> rows.put(row.taskId, row));
+    }
+    return rows;
+  }
+
+  /**
+   * @param done null when nothing did it
+   */
+  private void close(TaskRow row, CompletionRow done) {
     Completion completion = done == null ? null : done.read();
     String outcome = done == null ? ClosedTaskRow.WITHDRAWN : ClosedTaskRow.COMPLETED;
     entities.remove(row);

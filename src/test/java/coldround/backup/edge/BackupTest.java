@@ -5,9 +5,12 @@ import static org.hamcrest.Matchers.containsString;
 import static org.hamcrest.Matchers.equalTo;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
+import static org.junit.jupiter.api.Assertions.fail;
 
+import coldround.Api;
 import coldround.EventSchemas;
 import coldround.backup.BadBackup;
 import coldround.backup.Manifest;
@@ -21,6 +24,7 @@ import io.zonky.test.db.postgres.embedded.EmbeddedPostgres;
 import jakarta.inject.Inject;
 import java.io.IOException;
 import java.io.OutputStream;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
@@ -28,10 +32,14 @@ import java.sql.ResultSet;
 import java.sql.Statement;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import java.util.function.Consumer;
+import java.util.function.UnaryOperator;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipFile;
 import java.util.zip.ZipOutputStream;
@@ -47,13 +55,22 @@ class BackupTest {
   private static final String H2 =
       "jdbc:h2:file:%s/coldround;MODE=PostgreSQL;DATABASE_TO_LOWER=TRUE;DEFAULT_NULL_ORDERING=HIGH";
 
+  /** As it stands in JSON: NUL, the first half of a character, and a whole one. */
+  private static final String ODD = "\\u0000\\uD83E and \\uD83E\\uDDCA";
+
   @Inject DataSource store;
   @TempDir Path folder;
   private Path file;
 
   private static StoreCommands inFolder(Path data) {
     return new StoreCommands(
-        Optional.of(data), place -> new Login(H2.formatted(place.orElseThrow()), "sa", "sa"));
+        Optional.of(data),
+        place -> new Login(H2.formatted(place.orElseThrow()), "sa", "sa"),
+        changed -> fail("changed in the embedded database: " + changed));
+  }
+
+  private static StoreCommands inServer(Login login, Consumer<String> told) {
+    return new StoreCommands(Optional.empty(), none -> login, told);
   }
 
   /** A plan that another test has asked for goes on changing until it is made. */
@@ -77,13 +94,14 @@ class BackupTest {
   @BeforeEach
   void aFleetIsBackedUp() throws Exception {
     nothingIsPlanned();
-    send("customers", "customer,name,note\nBK,\"Bäcker \"\"K\"\"\",\"two\nlines 🧊\"\n");
-    send("sites", "customer,site,latitude,time_zone\nBK,S1,45.123456789012345,America/New_York\n");
-    send(
+    Api.put("customers", "customer,name,note\nBK,\"Bäcker \"\"K\"\"\",\"two\nlines 🧊\"\n");
+    Api.put(
+        "sites", "customer,site,latitude,time_zone\nBK,S1,45.123456789012345,America/New_York\n");
+    Api.put(
         "units",
         "customer,site,unit,kind,installed,refrigerant,charge [lb]\n"
             + "BK,S1,U1,chiller,2004-02-29,R-404A,38\n");
-    send(
+    Api.put(
         "visits",
         "customer,site,unit,visit,date,ambient [degF],head_pressure [psig],suction_pressure"
             + " [psig],condenser_coil\n"
@@ -94,16 +112,6 @@ class BackupTest {
     Response answer = asPlanner().get("/api/v1/backup");
     answer.then().statusCode(200).contentType("application/zip");
     Files.write(file, answer.asByteArray());
-  }
-
-  private static void send(String kind, String text) {
-    asPlanner()
-        .contentType("text/csv; charset=utf-8")
-        .body(text.getBytes(java.nio.charset.StandardCharsets.UTF_8))
-        .post("/api/v1/imports/" + kind)
-        .then()
-        .statusCode(200)
-        .body("rows.rejected", equalTo(0));
   }
 
   private static Map<String, String> withoutAudit(Connection connection) throws Exception {
@@ -196,7 +204,7 @@ class BackupTest {
     try (Connection connection = store.getConnection()) {
       FeedRestored.mark(connection, new ObjectMapper(), made, made.plusSeconds(1));
     }
-    send("customers", "customer,name\nBK,Renamed\n");
+    Api.put("customers", "customer,name\nBK,Renamed\n");
     List<Map<String, Object>> told =
         asPlanner()
             .get("/api/v1/feed?limit=500&after=" + kept)
@@ -259,7 +267,8 @@ class BackupTest {
   void allRowsComeBackInPostgres() throws Exception {
     try (EmbeddedPostgres server = EmbeddedPostgres.start()) {
       Login login = new Login(server.getJdbcUrl("postgres", "postgres"), "postgres", "postgres");
-      StoreCommands commands = new StoreCommands(Optional.empty(), none -> login);
+      List<String> told = new ArrayList<>();
+      StoreCommands commands = inServer(login, told::add);
       Manifest manifest = commands.restore(file);
       try (Connection connection = login.open()) {
         numberingGoesOn(connection, manifest);
@@ -269,6 +278,38 @@ class BackupTest {
       assertTrue(refused.getMessage().contains("is not overwritten"), refused.getMessage());
       Path second = folder.resolve("second.zip");
       assertEquals(manifest.allRows(), commands.backup(second).allRows());
+      assertEquals(List.of(), told);
+      textThatIsNoneOfPostgresIsReplacedAndTold(login, server.getJdbcUrl("postgres", "other"));
+    }
+  }
+
+  /** The embedded database keeps what PostgreSQL does not: NUL, and half a character. */
+  private void textThatIsNoneOfPostgresIsReplacedAndTold(Login first, String url) throws Exception {
+    Path odd = changed("odd-text.zip", "rows/customer.jsonl", row -> row.replace("two\\n", ODD));
+    inFolder(folder.resolve("odd-text")).restore(odd);
+    try (Connection kept = new Login(H2.formatted(folder.resolve("odd-text")), "sa", "sa").open()) {
+      assertEquals("\u0000\ud83e and \ud83e\uddcalines \ud83e\uddca", note(kept));
+    }
+    try (Connection connection = first.open();
+        Statement statement = connection.createStatement()) {
+      statement.execute("create database other");
+    }
+    Login login = new Login(url, "postgres", "postgres");
+    List<String> told = new ArrayList<>();
+    inServer(login, told::add).restore(odd);
+    try (Connection connection = login.open()) {
+      assertEquals("\ufffd\ufffd and \ud83e\uddcalines \ud83e\uddca", note(connection));
+    }
+    assertEquals(1, told.size(), told.toString());
+    assertTrue(told.get(0).startsWith("table customer, row "), told.get(0));
+    assertTrue(told.get(0).contains("column note: NUL at character 1 "), told.get(0));
+  }
+
+  private static String note(Connection connection) throws Exception {
+    try (Statement statement = connection.createStatement();
+        ResultSet row = statement.executeQuery("select note from customer where code = 'BK'")) {
+      assertTrue(row.next());
+      return row.getString(1);
     }
   }
 
@@ -312,28 +353,41 @@ class BackupTest {
     Files.write(cut, java.util.Arrays.copyOf(whole, whole.length * 2 / 3));
     refused(cut, "cut off, or another kind of file");
     refused(Files.writeString(folder.resolve("list.zip"), "customer,name\n"), "another kind");
-    refused(changed("foreign.zip", "manifest.json", "{\"format\":\"other\"}"), "no backup that");
-    refused(changed("newer.zip", "\"schema\":", "\"schema\":9"), "this program knows");
-    refused(changed("lost.zip", "rows/customer.jsonl", "[\"id\"]\n"), "has 0 rows where");
-    refused(changed("odd.zip", "rows/customer.jsonl", "[\"colour\"]\n"), "unknown column colour");
+    String manifest = "manifest.json";
+    refused(changed("foreign.zip", manifest, all -> "{\"format\":\"other\"}"), "no backup that");
+    refused(
+        changed("newer.zip", manifest, all -> all.replace("\"schema\":", "\"schema\":9")),
+        "this program knows");
+    String rows = "rows/customer.jsonl";
+    refused(changed("lost.zip", rows, all -> "[\"id\"]\n"), "has 0 rows where");
+    refused(changed("odd.zip", rows, all -> "[\"colour\"]\n"), "unknown column colour");
+    refused(changed("empty.zip", rows, all -> ""), "does not begin with the names");
+    refused(changed("none.zip", rows, all -> all + "{}\n"), "is no JSON array of ");
+    refused(changed("broken.zip", rows, all -> all + "[\n"), "is no JSON. Use another");
+    refused(
+        changed("twice.zip", rows, all -> all + all.substring(all.indexOf('\n') + 1)),
+        "Table customer of the backup does not go into the database");
+    for (String day : List.of("\"no day\"", "5", "true", "\"2004-02-30\"")) {
+      refused(
+          changed("day.zip", "rows/unit.jsonl", all -> all.replace("\"2004-02-29\"", day)),
+          "of table unit of the backup cannot be read in column installed");
+    }
   }
 
-  /** The backup with one entry that says something else, or a manifest with a text put in. */
-  private Path changed(String name, String what, String instead) throws IOException {
+  /** The backup with one entry that says something else. */
+  private Path changed(String name, String what, UnaryOperator<String> how) throws IOException {
     Path other = folder.resolve(name);
     try (ZipFile from = new ZipFile(file.toFile());
         OutputStream out = Files.newOutputStream(other);
         ZipOutputStream to = new ZipOutputStream(out)) {
-      for (ZipEntry entry : java.util.Collections.list(from.entries())) {
+      for (ZipEntry entry : Collections.list(from.entries())) {
         to.putNextEntry(new ZipEntry(entry.getName()));
         byte[] bytes = from.getInputStream(entry).readAllBytes();
         if (entry.getName().equals(what)) {
-          bytes = instead.getBytes(java.nio.charset.StandardCharsets.UTF_8);
-        } else if (entry.getName().equals("manifest.json")) {
-          bytes =
-              new String(bytes, java.nio.charset.StandardCharsets.UTF_8)
-                  .replace(what, instead)
-                  .getBytes(java.nio.charset.StandardCharsets.UTF_8);
+          String text = new String(bytes, StandardCharsets.UTF_8);
+          String instead = how.apply(text);
+          assertNotEquals(text, instead, "nothing was changed");
+          bytes = instead.getBytes(StandardCharsets.UTF_8);
         }
         to.write(bytes);
         to.closeEntry();

@@ -17,8 +17,11 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import io.quarkus.narayana.jta.QuarkusTransaction;
 import io.quarkus.test.junit.QuarkusTest;
 import jakarta.inject.Inject;
+import jakarta.persistence.EntityManager;
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.sql.ResultSet;
+import java.sql.Statement;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -32,6 +35,7 @@ import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import java.util.concurrent.TimeUnit;
 import java.util.stream.IntStream;
+import org.hibernate.Session;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -47,6 +51,15 @@ class FeedTest {
   private static final int TRANSACTIONS = Integer.getInteger("coldround.test.transactions", 80);
   private static final int CHANGES = Integer.getInteger("coldround.test.changes", 10);
 
+  private static final Map<String, String> RESERVED =
+      Map.of(
+          "H2",
+          "select identity_cache from information_schema.columns"
+              + " where table_name = 'feed_event' and column_name = 'id'",
+          "PostgreSQL",
+          "select cache_size from pg_sequences where sequencename = 'feed_event_id_seq'");
+
+  @Inject EntityManager entities;
   @Inject Outbox outbox;
   @Inject StoredFeed feed;
 
@@ -54,6 +67,30 @@ class FeedTest {
 
   /** Marks the changes of one test. */
   private final String run = UUID.randomUUID().toString();
+
+  @Test
+  void numbersAreReservedAheadOnlyWhereAllConnectionsShareThem() {
+    Object[] reserved = reserved();
+    assertEquals(reserved[0].equals("H2") ? 10_000L : 1L, reserved[1], (String) reserved[0]);
+  }
+
+  /** The database and how many numbers of changes it reserves at once. */
+  private Object[] reserved() {
+    return QuarkusTransaction.requiringNew()
+        .call(
+            () ->
+                entities
+                    .unwrap(Session.class)
+                    .doReturningWork(
+                        connection -> {
+                          String name = connection.getMetaData().getDatabaseProductName();
+                          try (Statement ask = connection.createStatement();
+                              ResultSet told = ask.executeQuery(RESERVED.get(name))) {
+                            assertTrue(told.next());
+                            return new Object[] {name, told.getLong(1)};
+                          }
+                        }));
+  }
 
   @Test
   void noChangeIsMissedDoubledOrOutOfOrderWhileEightWrite() throws Exception {

@@ -137,17 +137,18 @@ class PagesTest {
 
   @Test
   void whatIsRenamedIsFoundByItsNewWordsAlone() {
-    send("customers", "customer,name\nRN,Kestrel Valley\n");
-    send("sites", "customer,site,name\nRN,RS,High school\n");
-    send("units", "customer,site,unit,kind\nRN,RS,RU-1,chiller\n");
+    Api.put("customers", "customer,name\nRN,Kestrel Valley\n");
+    Api.put("sites", "customer,site,name\nRN,RS,High school\n");
+    Api.put("units", "customer,site,unit,kind\nRN,RS,RU-1,chiller\n");
     found("kestrel ru-1", true);
-    send("customers", "customer,name\nRN,Osprey Hills\n");
+    Api.put("customers", "customer,name\nRN,Osprey Hills\n");
     found("kestrel", false);
     found("osprey ru-1", true);
-    send("sites", "customer,site,name\nRN,RS,Lower school\n");
+    Api.put("sites", "customer,site,name\nRN,RS,Lower school\n");
     found("osprey high", false);
     found("osprey lower", true);
-    send("units", "customer,site,unit,kind,previous_tag,maker\nRN,RS,RU-9,chiller,RU-1,Norwell\n");
+    Api.put(
+        "units", "customer,site,unit,kind,previous_tag,maker\nRN,RS,RU-9,chiller,RU-1,Norwell\n");
     found("osprey ru-1", false);
     found("ru-9 norwell LOWER chiller", true);
   }
@@ -209,37 +210,28 @@ class PagesTest {
   }
 
   private static String importUnit() {
-    send("customers", "customer,name\nKV,Kestrel Valley\n");
-    send(
+    Api.put("customers", "customer,name\nKV,Kestrel Valley\n");
+    Api.put(
         "sites",
         "customer,site,name,jurisdiction,surroundings,design_ambient [degF]\n"
             + "KV,HGH,High school,US-VA,greasy,95\n");
-    send(
+    Api.put(
         "units",
         "customer,site,unit,kind,installed,refrigerant,charge [lb],high_cutout [psig]\n"
             + "KV,HGH,WIC-1,walk-in-cooler,2009-05-04,R-404A,8.5,400\n");
-    send(
+    Api.put(
         "visits",
         "customer,site,unit,visit,date,purpose,ambient [degF],head_pressure [psig],"
             + "suction_pressure [psig],condenser_coil,work,note\n"
             + "KV,HGH,WIC-1,1,2025-07-01,planned,80,270,40,light,condenser-coil-cleaned,\n"
             + "KV,HGH,WIC-1,2,2026-05-20,planned,80,318,n/t: port blocked by shelving,heavy,"
             + "inspected,Grease & dust <all over>\n");
-    send(
+    Api.put(
         "faults",
         "customer,site,unit,date,failure_mode\n"
             + "KV,HGH,WIC-1,2026-05-01,high-head-lockout\n"
             + "KV,HGH,WIC-1,2026-07-01,high-head-lockout\n");
     return Api.asPlanner().get("/api/v1/units?unit=WIC-1").jsonPath().getString("items[0].unit.id");
-  }
-
-  private static void send(String kind, String csv) {
-    Api.asPlanner()
-        .contentType("text/csv")
-        .body(csv)
-        .post("/api/v1/imports/" + kind)
-        .then()
-        .body("rows.rejected", equalTo(0));
   }
 
   @Test

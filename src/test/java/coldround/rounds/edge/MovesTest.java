@@ -47,7 +47,7 @@ class MovesTest {
       return;
     }
     wiping.wipe();
-    send("customers", "customer\nMV\n");
+    Api.put("customers", "customer\nMV\n");
     StringBuilder sites = new StringBuilder("customer,site,latitude,longitude,time_zone\n");
     StringBuilder units = new StringBuilder("customer,site,unit,kind,installed,refrigerant\n");
     StringBuilder visits =
@@ -60,10 +60,10 @@ class MovesTest {
         visits.append(unit + "1,2026-01-15,bad,bad,bad,blocked\n");
       }
     }
-    send("sites", sites.toString());
-    send("units", units.toString());
-    send("visits", visits.toString());
-    send(
+    Api.put("sites", sites.toString());
+    Api.put("units", units.toString());
+    Api.put("visits", visits.toString());
+    Api.put(
         "technicians",
         "technician,name,latitude,longitude,hours,competences\n"
             + "M1,Ada,38.2,-79,Mo-Fr 07:00-16:00,electrical;refrigerant-handling\n"
@@ -81,15 +81,6 @@ class MovesTest {
     stop = read.getString("days.rounds.flatten().stops.flatten().find { it.competences }.id");
     assertNotNull(stop, "nothing is planned");
     revision = 0;
-  }
-
-  private static void send(String kind, String csv) {
-    Api.asPlanner()
-        .contentType("text/csv")
-        .body(csv)
-        .post("/api/v1/imports/" + kind)
-        .then()
-        .body("rows.rejected", equalTo(0));
   }
 
   private static Response post(String address, String body) {

@@ -38,30 +38,20 @@ class ScoresTest {
 
   @BeforeEach
   void theListsAreUploaded() {
-    send("customers", "customer,name\nSCORES,Scores\n");
-    send("sites", "customer,site,jurisdiction,surroundings\nSCORES,S,US-VA,greasy\n");
-    send(
+    Api.put("customers", "customer,name\nSCORES,Scores\n");
+    Api.put("sites", "customer,site,jurisdiction,surroundings\nSCORES,S,US-VA,greasy\n");
+    Api.put(
         "units",
         "customer,site,unit,kind,installed,refrigerant\n"
             + "SCORES,S,OLD,walk-in-cooler,1999-05-04,R-404A\n"
             + "SCORES,S,DIRTY,walk-in-cooler,2024-05-04,R-404A\n"
             + "SCORES,S,THIN,walk-in-cooler,,\n");
-    send(
+    Api.put(
         "visits",
         "customer,site,unit,visit,date,purpose,ambient [degF],head_pressure [psig],condenser_coil,work\n"
             + "SCORES,S,DIRTY,1/a,2025-03-01,planned,80,270,clean,condenser-coil-cleaned\n"
             + "SCORES,S,DIRTY,2,2026-05-20,planned,80,340,heavy,inspected\n"
             + "SCORES,S,DIRTY,3,2026-05-28,planned,80,262,clean,condenser-coil-cleaned\n");
-  }
-
-  private static void send(String kind, String csv) {
-    Api.asPlanner()
-        .contentType("text/csv")
-        .body(csv)
-        .post("/api/v1/imports/" + kind)
-        .then()
-        .statusCode(200)
-        .body("rows.rejected", equalTo(0));
   }
 
   private static String id(String tag) {

@@ -50,8 +50,8 @@ class FleetPriorsTest {
 
   @BeforeEach
   void aFleetLargeEnoughToEstimateFrom() {
-    send("customers", "customer,name\nPRIORS,Priors\n");
-    send("sites", "customer,site,jurisdiction\nPRIORS,S,US-VA\n");
+    Api.put("customers", "customer,name\nPRIORS,Priors\n");
+    Api.put("sites", "customer,site,jurisdiction\nPRIORS,S,US-VA\n");
     StringBuilder units = new StringBuilder("customer,site,unit,kind,installed,refrigerant\n");
     StringBuilder visits = new StringBuilder("customer,site,unit,visit,date\n");
     StringBuilder faults = new StringBuilder("customer,site,unit,date,failure_mode\n");
@@ -69,19 +69,9 @@ class FleetPriorsTest {
         faults.append(key).append("2025-0").append(1 + n).append("-15,compressor-no-start\n");
       }
     }
-    send("units", units.toString());
-    send("visits", visits.toString());
-    send("faults", faults.toString());
-  }
-
-  private static void send(String kind, String csv) {
-    Api.asPlanner()
-        .contentType("text/csv")
-        .body(csv)
-        .post("/api/v1/imports/" + kind)
-        .then()
-        .statusCode(200)
-        .body("rows.rejected", equalTo(0));
+    Api.put("units", units.toString());
+    Api.put("visits", visits.toString());
+    Api.put("faults", faults.toString());
   }
 
   private List<UnitHistory> histories() {
@@ -224,19 +214,20 @@ class FleetPriorsTest {
                 .id()
             + "/condition?asOf=2025-06-01";
     String before = Api.asPlanner().get(address).asString();
-    send(
+    Api.put(
         "units",
         "customer,site,unit,kind,retired\nPRIORS,S,R9,reach-in-cooler," + today.usually() + "\n");
     everyday.everyHour();
     assertEquals(before, Api.asPlanner().get(address).asString());
-    send("units", "customer,site,unit,kind,retired\nPRIORS,S,R9,reach-in-cooler,-\n");
+    Api.put("units", "customer,site,unit,kind,retired\nPRIORS,S,R9,reach-in-cooler,-\n");
   }
 
   @Test
   void oneMoreFaultChangesThePriorForAllOfTheClassAtTheNextEstimate() {
     everyday.everyHour();
     double before = scoring.priors().byClass().get(CLASS).rate().mean();
-    send("faults", "customer,site,unit,date,failure_mode\nPRIORS,S,R0,2025-07-01,drain-blocked\n");
+    Api.put(
+        "faults", "customer,site,unit,date,failure_mode\nPRIORS,S,R0,2025-07-01,drain-blocked\n");
     assertEquals(
         before, scoring.priors().byClass().get(CLASS).rate().mean(), "until then as it was");
     everyday.everyHour();

@@ -1,7 +1,6 @@
 package coldround.upkeep.edge;
 
 import static org.hamcrest.Matchers.containsString;
-import static org.hamcrest.Matchers.equalTo;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -43,8 +42,8 @@ class LevelledPlanTest {
       wiping.wipe();
       alone = true;
     }
-    send("customers", "customer,name\nLEVEL,Level\n");
-    send(
+    Api.put("customers", "customer,name\nLEVEL,Level\n");
+    Api.put(
         "sites",
         "customer,site,latitude,longitude,jurisdiction,surroundings\nLEVEL,S,38,-79,US-VA,clean\n");
     StringBuilder units =
@@ -57,20 +56,10 @@ class LevelledPlanTest {
       visits.append(
           "LEVEL,S,L" + i + ",1," + cleaned + ",planned,clean,condenser-coil-cleaned;inspected\n");
     }
-    send("technicians", "technician,name\nONE,One\n");
-    send("units", units.toString());
-    send("visits", visits.toString());
+    Api.put("technicians", "technician,name\nONE,One\n");
+    Api.put("units", units.toString());
+    Api.put("visits", visits.toString());
     everyday.everyHour();
-  }
-
-  private static void send(String kind, String csv) {
-    Api.asPlanner()
-        .contentType("text/csv")
-        .body(csv)
-        .post("/api/v1/imports/" + kind)
-        .then()
-        .statusCode(200)
-        .body("rows.rejected", equalTo(0));
   }
 
   private static List<Map<String, Object>> tasks() {
@@ -155,7 +144,7 @@ class LevelledPlanTest {
   @Test
   void aNewReadingMovesOnlyTheTasksOfItsUnit() {
     Map<String, Object> before = dues();
-    send(
+    Api.put(
         "visits",
         "customer,site,unit,visit,date,purpose,condenser_coil,contactor\nLEVEL,S,L3,2,"
             + today.usually()
@@ -201,7 +190,7 @@ class LevelledPlanTest {
     Map<String, Object> booked = byId(task);
     assertEquals(day.toString(), booked.get("due"));
     assertEquals("booked", governing(booked).get("code"));
-    send(
+    Api.put(
         "visits",
         "customer,site,unit,visit,date,purpose,condenser_coil\nLEVEL,S,L7,2,"
             + today.usually()
@@ -227,7 +216,7 @@ class LevelledPlanTest {
     for (int i = 0; i < 30; i++) {
       more.append("M" + i + ",More\n");
     }
-    send("technicians", more.toString());
+    Api.put("technicians", more.toString());
     everyday.everyHour();
     assertTrue(moved().isEmpty());
     technicians.removeAllBut("ONE");

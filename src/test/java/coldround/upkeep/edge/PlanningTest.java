@@ -32,12 +32,12 @@ class PlanningTest {
   @BeforeEach
   void aSiteWithTwoNeglectedUnits() {
     LocalDate day = today.usually();
-    send("customers", "customer,name\nPLAN,Plan\n");
-    send(
+    Api.put("customers", "customer,name\nPLAN,Plan\n");
+    Api.put(
         "sites",
         "customer,site,jurisdiction,surroundings,design_ambient [degF]\n"
             + "PLAN,S1,US-VA,greasy,95\nPLAN,S2,US-VA,greasy,95\n");
-    send(
+    Api.put(
         "units",
         "customer,site,unit,kind,installed,refrigerant,high_cutout [psig]\n"
             + "PLAN,S1,A,walk-in-cooler,2015-05-04,R-404A,400\n"
@@ -58,17 +58,7 @@ class PlanningTest {
               + day.minusDays(200)
               + ",breakdown,88,395,blocked,condenser-coil-cleaned,high-head-lockout\n");
     }
-    send("visits", visits.toString());
-  }
-
-  private static void send(String kind, String csv) {
-    Api.asPlanner()
-        .contentType("text/csv")
-        .body(csv)
-        .post("/api/v1/imports/" + kind)
-        .then()
-        .statusCode(200)
-        .body("rows.rejected", equalTo(0));
+    Api.put("visits", visits.toString());
   }
 
   @Test

@@ -1,6 +1,5 @@
 package coldround.upkeep.edge;
 
-import static org.hamcrest.Matchers.equalTo;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
 
@@ -37,11 +36,11 @@ class PriorsOfAnotherInstanceTest {
 
   @BeforeEach
   void aUnitWithFaults() {
-    send("customers", "customer,name\nTAKEN,Taken up\n");
-    send("sites", "customer,site\nTAKEN,S\n");
-    send("units", "customer,site,unit,kind,installed\nTAKEN,S,U,reach-in-cooler,2019-03-01\n");
-    send("visits", "customer,site,unit,visit,date\nTAKEN,S,U,1,2023-04-11\n");
-    send(
+    Api.put("customers", "customer,name\nTAKEN,Taken up\n");
+    Api.put("sites", "customer,site\nTAKEN,S\n");
+    Api.put("units", "customer,site,unit,kind,installed\nTAKEN,S,U,reach-in-cooler,2019-03-01\n");
+    Api.put("visits", "customer,site,unit,visit,date\nTAKEN,S,U,1,2023-04-11\n");
+    Api.put(
         "faults",
         "customer,site,unit,date,failure_mode\n"
             + "TAKEN,S,U,2025-02-15,compressor-no-start\nTAKEN,S,U,2025-06-15,short-cycling\n");
@@ -53,16 +52,6 @@ class PriorsOfAnotherInstanceTest {
   void itsOwnAgain() {
     putInForce(own);
     everyday.followOthers();
-  }
-
-  private static void send(String kind, String csv) {
-    Api.asPlanner()
-        .contentType("text/csv")
-        .body(csv)
-        .post("/api/v1/imports/" + kind)
-        .then()
-        .statusCode(200)
-        .body("rows.rejected", equalTo(0));
   }
 
   private void putInForce(Map<String, FaultTally> sums) {
