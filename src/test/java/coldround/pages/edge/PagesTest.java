@@ -196,7 +196,9 @@ class PagesTest {
             .oauth2(Api.TOKEN)
             .get("/?" + parameters);
     answer.then().statusCode(400).contentType("text/html").body(containsString("To the fleet"));
-    assertTrue(answer.asString().contains(parameters.split("=")[0] + ": This must be "), answer.asString());
+    assertTrue(
+        answer.asString().contains(parameters.split("=")[0] + ": This must be "),
+        answer.asString());
   }
 
   /**
