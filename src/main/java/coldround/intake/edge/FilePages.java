@@ -197,7 +197,7 @@ public class FilePages {
     boolean others = !name.equals(saved) && !name.equals(typed.replaces()) && saving.known(name);
     return others
         ? "This name is there already for other files. Save it once more to put this in its place,"
-              + " or take another name."
+            + " or take another name."
         : "";
   }
 

@@ -196,7 +196,9 @@ class PagesTest {
             .oauth2(Api.TOKEN)
             .get("/?" + parameters);
     answer.then().statusCode(400).contentType("text/html").body(containsString("To the fleet"));
-    assertTrue(answer.asString().contains(parameters.split("=")[0] + ": is "), answer.asString());
+    assertTrue(
+        answer.asString().contains(parameters.split("=")[0] + ": This must be "),
+        answer.asString());
   }
 
   /**
@@ -294,7 +296,7 @@ class PagesTest {
 
   @ParameterizedTest
   @CsvSource({
-    "refrigerant=R-9999&ambient=70&split=30, is a refrigerant of the list",
+    "refrigerant=R-9999&ambient=70&split=30, This must be a refrigerant of the list",
     "refrigerant=R-404A&ambient=warm&split=30, This must be a number",
     "refrigerant=R-404A&ambient=70&split=-3, This must be above zero",
     "refrigerant=R-404A&ambient=70&split=400, saturation table runs from",
