@@ -66,9 +66,9 @@ public final class ReaderNumbers {
    * @param acceptable as the browser tells them, the best first
    */
   public static Locale language(List<Locale> acceptable) {
-    return acceptable.isEmpty() || acceptable.get(0).getLanguage().equals("*")
-        ? Locale.ENGLISH
-        : acceptable.get(0);
+    Locale first = acceptable.isEmpty() ? Locale.ROOT : acceptable.get(0);
+    // "any" comes as an asterisk or, where a browser sends one, as no language
+    return Set.of("", "*").contains(first.getLanguage()) ? Locale.ENGLISH : first;
   }
 
   // what stands behind a number that makes it ours: a unit of measure, a currency, a word of these

@@ -3,6 +3,7 @@ package coldround.pages;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertSame;
 
+import java.util.List;
 import java.util.Locale;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -99,5 +100,13 @@ class ReaderNumbersTest {
   void otherLanguagesGroupByOtherSigns() {
     assertEquals(
         "<p>100\u202f000 units</p>", ReaderNumbers.of(Locale.FRANCE).page("<p>100,000 units</p>"));
+  }
+
+  @ParameterizedTest
+  @CsvSource({"'', en", "*, en", "de, de", "fr, fr"})
+  void whoTakesAnyLanguageReadsEnglish(String first, String read) {
+    assertEquals(
+        Locale.forLanguageTag(read), ReaderNumbers.language(List.of(new Locale(first), Locale.US)));
+    assertEquals(Locale.ENGLISH, ReaderNumbers.language(List.of()));
   }
 }
