@@ -59,8 +59,11 @@ class GammaPoissonTest {
     PascalDistribution reference = PascalDistribution.of(shape, years / (years + 1));
     GammaPoisson rate = new GammaPoisson(shape, years);
     assertEquals(reference.probability(0), rate.none(1), 1e-12);
+    int expected = reference.inverseCumulativeProbability(p);
     int count = rate.countQuantile(1, p);
-    assertEquals(reference.inverseCumulativeProbability(p), count);
+    // where the chance is met to the last digits, rounding decides which of two neighbours it is
+    boolean met = Math.abs(reference.cumulativeProbability(Math.min(expected, count)) - p) < 1e-12;
+    assertEquals(expected, count, met ? 1 : 0);
   }
 
   @Test
