@@ -37,4 +37,17 @@ public final class Api {
   public static void put(String kind, String csv) {
     send(kind, csv).body("rows.rejected", equalTo(0));
   }
+
+  /** Where who is not logged in is led from that page, which must be to another one. */
+  public static String wayIn(String asked) {
+    return RestAssured.given()
+        .redirects()
+        .follow(false)
+        .urlEncodingEnabled(false)
+        .get(asked)
+        .then()
+        .statusCode(303)
+        .extract()
+        .header("Location");
+  }
 }

@@ -10,6 +10,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
+import coldround.Api;
 import coldround.Logged;
 import coldround.pages.edge.Browser;
 import io.quarkus.test.common.http.TestHTTPResource;
@@ -294,16 +295,7 @@ class ProviderTest {
   void whatWasAskedBeforeTheLogInIsAnsweredAfterIt() {
     account("planner", email);
     String asked = "/refrigerants?refrigerant=R-404A&ambient=35%2C5&split=30";
-    String wayIn =
-        given()
-            .redirects()
-            .follow(false)
-            .urlEncodingEnabled(false)
-            .get(asked)
-            .then()
-            .statusCode(303)
-            .extract()
-            .header("Location");
+    String wayIn = Api.wayIn(asked);
     Matcher link =
         Pattern.compile("href=\"(/enter/provider[^\"]*)\"")
             .matcher(given().urlEncodingEnabled(false).get(wayIn).asString());

@@ -9,6 +9,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import coldround.Api;
 import io.quarkus.test.common.http.TestHTTPResource;
 import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.response.Response;
@@ -103,16 +104,7 @@ class SessionsTest {
         "/units/unknown | 404"
       })
   void whatWasAskedIsAnsweredAfterLoggingIn(String asked, int status) {
-    String wayIn =
-        given()
-            .redirects()
-            .follow(false)
-            .urlEncodingEnabled(false)
-            .get(asked)
-            .then()
-            .statusCode(303)
-            .extract()
-            .header("Location");
+    String wayIn = Api.wayIn(asked);
     String to = hidden(given().urlEncodingEnabled(false).get(wayIn).asString());
     assertEquals(asked, to);
     // a token that nobody has does not lose it
