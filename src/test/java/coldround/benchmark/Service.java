@@ -9,7 +9,9 @@ import java.net.http.HttpResponse;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.concurrent.TimeUnit;
 
@@ -23,6 +25,7 @@ final class Service implements AutoCloseable {
   private final Path data;
   private final HttpClient http = HttpClient.newHttpClient();
   private final Map<String, String> settings = new HashMap<>();
+  private List<String> options = List.of();
   private Process process;
 
   Service(Path data) throws IOException {
@@ -52,14 +55,19 @@ final class Service implements AutoCloseable {
     settings.put(name, value);
   }
 
+  /** Options of Java for the next starts, in place of those before. */
+  void options(String... options) {
+    this.options = List.of(options);
+  }
+
   void start() throws IOException, InterruptedException {
-    ProcessBuilder builder =
-        new ProcessBuilder(
-            Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-            "-Dquarkus.http.port=" + port,
-            "-Dcoldround.hooks.allowed=127.0.0.0/8",
-            "-jar",
-            jar.toString());
+    List<String> command = new ArrayList<>();
+    command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
+    command.addAll(options);
+    command.add("-Dquarkus.http.port=" + port);
+    command.add("-Dcoldround.hooks.allowed=127.0.0.0/8");
+    command.addAll(List.of("-jar", jar.toString()));
+    ProcessBuilder builder = new ProcessBuilder(command);
     builder.environment().put("COLDROUND_DATA", data.toString());
     builder.environment().put("COLDROUND_DEMO", "true");
     builder.environment().put("COLDROUND_TOKEN", TOKEN);
@@ -75,7 +83,7 @@ final class Service implements AutoCloseable {
       if (!process.isAlive() || Instant.now().isAfter(end)) {
         throw new IOException("the service did not start; see " + data.resolve("log"));
       }
-      Thread.sleep(100);
+      Thread.sleep(20);
     }
   }
 
@@ -117,6 +125,7 @@ final class Service implements AutoCloseable {
   @Override
   public void close() throws InterruptedException {
     process.destroy();
-    process.waitFor(30, TimeUnit.SECONDS);
+    // one that writes an archive of its classes takes its time
+    process.waitFor(2, TimeUnit.MINUTES);
   }
 }
