@@ -13,8 +13,8 @@ import java.util.List;
 import java.util.Locale;
 
 /**
- * {@code score UNITS READINGS}: scores a fleet from an H2 file database as the service reads it.
- * The floor is plain JDBC over the same rows in the same run.
+ * {@code score UNITS READINGS [postgresql]}: scores a fleet from a database as the service reads
+ * it. The floor is plain JDBC over the same rows in the same run.
  */
 final class FleetScoring implements Program {
 
@@ -33,12 +33,11 @@ final class FleetScoring implements Program {
 
   @Override
   public void run(String... arguments) throws Exception {
-    if (arguments.length != 2) {
-      throw new IllegalArgumentException("score UNITS READINGS, such as score 100000 2000000");
-    }
-    int units = Integer.parseInt(arguments[0]);
-    int readings = Integer.parseInt(arguments[1]);
-    try (BenchmarkStore store = new BenchmarkStore(units, readings)) {
+    Arguments asked = Arguments.of("score UNITS READINGS [postgresql]", 2, arguments);
+    int units = asked.number(0);
+    int readings = asked.number(1);
+    try (Store database = Store.of(asked.store());
+        BenchmarkStore store = new BenchmarkStore(database.url(Store.DATABASE), units, readings)) {
       run(store, units, readings);
     }
   }

@@ -1,12 +1,12 @@
 package coldround.benchmark;
 
-import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Arrays;
 import java.util.Locale;
 
 /**
- * {@code start}: seconds from the command to ready with the demo fleet in the store already, and
- * the memory resident then, beside a Java process that only says its version.
+ * {@code start [postgresql]}: seconds from the command to ready with the demo fleet in the store
+ * already, and the memory resident then, beside a Java process that only says its version.
  */
 final class StartTime implements Benchmarks.Program {
 
@@ -14,11 +14,13 @@ final class StartTime implements Benchmarks.Program {
 
   @Override
   public void run(String... arguments) throws Exception {
-    if (arguments.length != 0) {
-      throw new IllegalArgumentException("start takes no arguments");
+    Arguments asked = Arguments.of("start [postgresql]", 0, arguments);
+    try (Store store = Store.of(asked.store())) {
+      run(new Service(store));
     }
-    Path data = Files.createTempDirectory("coldround-start");
-    Service service = new Service(data);
+  }
+
+  private static void run(Service service) throws Exception {
     long begin = System.nanoTime();
     service.start();
     double first = (System.nanoTime() - begin) / 1e9;
@@ -43,7 +45,7 @@ final class StartTime implements Benchmarks.Program {
           laps.last(1),
           resident[i]);
     }
-    java.util.Arrays.sort(resident);
+    Arrays.sort(resident);
     System.out.printf(
         Locale.ROOT,
         "{\"firstSeconds\": %.2f, \"bareSeconds\": %.3f, \"readySeconds\": %.2f,"
