@@ -19,7 +19,7 @@ import java.util.Random;
 import java.util.concurrent.TimeUnit;
 
 /**
- * {@code visit UNITS [postgresql]}: the built service with a big fleet takes visits with their
+ * {@code visit UNITS [WARM-UP-SECONDS] [postgresql]}: the built service with a big fleet takes visits with their
  * readings one by one, each at another unit that has a history: from the call to its answer, which
  * comes when score, tasks and changes for the feed are committed, and until the feed has been read
  * and shows them. The floor is plain JDBC that puts the rows of the same visits into the same
@@ -46,7 +46,9 @@ final class VisitSpeed implements Benchmarks.Program {
 
   @Override
   public void run(String... arguments) throws Exception {
-    Arguments asked = Arguments.of("visit UNITS [postgresql]", 1, arguments);
+    Arguments asked =
+        Arguments.of("visit UNITS [WARM-UP-SECONDS] [postgresql]", 1, 2, arguments);
+    int warmUpSeconds = asked.number(1, WARM_UP_SECONDS);
     BigFleet fleet = new BigFleet(asked.number(0));
     // the others are there to warm up
     int measured = Math.min(MEASURED, fleet.visited() / 2);
@@ -64,7 +66,7 @@ final class VisitSpeed implements Benchmarks.Program {
         List<String> units = units(service, fleet);
         Collections.shuffle(units, chance);
         result.put("loadBefore", Machine.load());
-        warmUp(service, units.subList(measured, units.size()));
+        warmUp(service, units.subList(measured, units.size()), warmUpSeconds);
         since = Instant.now();
         position = position();
         double spent = service.processorSeconds();
@@ -96,9 +98,9 @@ final class VisitSpeed implements Benchmarks.Program {
     return ids;
   }
 
-  private void warmUp(BuiltService service, List<String> units) throws Exception {
+  private void warmUp(BuiltService service, List<String> units, int seconds) throws Exception {
     cursor = JSON.readTree(service.get("/api/v1/feed/snapshot?limit=1")).get("cursor").asText();
-    long end = System.nanoTime() + TimeUnit.SECONDS.toNanos(WARM_UP_SECONDS);
+    long end = System.nanoTime() + TimeUnit.SECONDS.toNanos(seconds);
     int calls = 0;
     while (System.nanoTime() < end) {
       service.post("/api/v1/visits", visit(units.get(calls++ % units.size())));
