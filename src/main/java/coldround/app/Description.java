@@ -2,6 +2,7 @@ package coldround.app;
 
 import com.fasterxml.jackson.core.type.TypeReference;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import io.quarkus.smallrye.openapi.OpenApiFilter;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
@@ -23,6 +24,7 @@ import org.eclipse.microprofile.openapi.models.security.SecurityScheme;
  * Completes the description of the interface with what holds for all calls: the token, problems,
  * parameters of the same meaning everywhere, pages, tags, examples; and what the service sends.
  */
+@OpenApiFilter(stages = OpenApiFilter.RunStage.BUILD)
 public class Description implements OASFilter {
 
   private static final String TOKEN = "token";

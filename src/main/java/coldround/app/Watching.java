@@ -109,7 +109,10 @@ class Watching {
     return scores.get();
   }
 
-  @Scheduled(every = "30s", concurrentExecution = Scheduled.ConcurrentExecution.SKIP)
+  @Scheduled(
+      every = "30s",
+      delayed = "5s",
+      concurrentExecution = Scheduled.ConcurrentExecution.SKIP)
   void look() {
     look("the feed", this::readFeed, feed::set);
     look("the web hooks", this::readHooks, hooks::set);

@@ -63,8 +63,8 @@ final class Builds {
   }
 
   private static boolean hasBare(Store.Kind kind) throws IOException {
-    try (var jars = Files.list(kind.jar().resolveSibling("app"))) {
-      for (Path jar : jars.toList()) {
+    try (var files = Files.walk(kind.jar().getParent())) {
+      for (Path jar : files.filter(Builds::isOurs).toList()) {
         try (ZipFile classes = new ZipFile(jar.toFile())) {
           if (classes.getEntry(BARE_CLASS) != null) {
             return true;
@@ -73,5 +73,11 @@ final class Builds {
       }
     }
     return false;
+  }
+
+  /** Wherever the kind of package lays it. */
+  private static boolean isOurs(Path file) {
+    String name = file.getFileName().toString();
+    return name.startsWith("coldround-") && name.endsWith(".jar");
   }
 }

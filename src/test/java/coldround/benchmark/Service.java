@@ -9,6 +9,8 @@ import java.net.http.HttpResponse;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.concurrent.TimeUnit;
 
 /** The packaged service in a process of its own, with the demo fleet. */
@@ -19,6 +21,7 @@ final class Service implements AutoCloseable {
   final int port;
   private final Store store;
   private final HttpClient http = HttpClient.newHttpClient();
+  private List<String> options = List.of();
   private Process process;
 
   Service(Store store) throws IOException {
@@ -32,17 +35,22 @@ final class Service implements AutoCloseable {
     }
   }
 
+  /** Options of Java for the next starts, in place of those before. */
+  void options(String... options) {
+    this.options = List.of(options);
+  }
+
   /**
    * @throws IllegalArgumentException when nothing was built for the store
    */
   void start() throws IOException, InterruptedException {
-    ProcessBuilder builder =
-        new ProcessBuilder(
-            Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-            "-Dquarkus.http.port=" + port,
-            "-Dcoldround.hooks.allowed=127.0.0.0/8",
-            "-jar",
-            store.kind.built().toString());
+    List<String> command = new ArrayList<>();
+    command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
+    command.addAll(options);
+    command.add("-Dquarkus.http.port=" + port);
+    command.add("-Dcoldround.hooks.allowed=127.0.0.0/8");
+    command.addAll(List.of("-jar", store.kind.built().toString()));
+    ProcessBuilder builder = new ProcessBuilder(command);
     builder.environment().putAll(store.environment());
     builder.environment().put("COLDROUND_DEMO", "true");
     builder.environment().put("COLDROUND_TOKEN", TOKEN);
@@ -57,7 +65,7 @@ final class Service implements AutoCloseable {
       if (!process.isAlive() || Instant.now().isAfter(end)) {
         throw new IOException("the service did not start:\n" + Files.readString(log));
       }
-      Thread.sleep(100);
+      Thread.sleep(20);
     }
   }
 
@@ -99,6 +107,7 @@ final class Service implements AutoCloseable {
   @Override
   public void close() throws InterruptedException {
     process.destroy();
-    process.waitFor(30, TimeUnit.SECONDS);
+    // one that writes an archive of its classes takes its time
+    process.waitFor(2, TimeUnit.MINUTES);
   }
 }

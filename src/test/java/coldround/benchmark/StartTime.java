@@ -6,62 +6,130 @@ import java.util.Locale;
 
 /**
  * {@code start [postgresql]}: seconds from the command to ready with the demo fleet in the store
- * already, and the memory resident then, beside a Java process that only says its version.
+ * already, and the memory resident then: as it is built, with an archive of its classes, and with
+ * that and the first compiler of Java alone; beside a Java process that only says its version.
  */
 final class StartTime implements Benchmarks.Program {
 
   private static final int STARTS = 5;
 
+  /** From this version on Java keeps more than classes. */
+  private static final int AHEAD_OF_TIME = 25;
+
+  /**
+   * A way to start.
+   *
+   * @param figure what its figures are called
+   */
+  private record Way(String name, String figure, String... options) {}
+
+  /** Medians of one way. */
+  private record Start(Way way, double seconds, long megabytes) {}
+
   @Override
   public void run(String... arguments) throws Exception {
     Arguments asked = Arguments.of("start [postgresql]", 0, arguments);
     try (Store store = Store.of(asked.store())) {
-      run(new Service(store));
+      measure(new Service(store), store.folder.resolve("classes"));
     }
   }
 
-  private static void run(Service service) throws Exception {
+  /**
+   * @param classes file for the archive
+   */
+  private static void measure(Service service, Path classes) throws Exception {
     long begin = System.nanoTime();
     service.start();
     double first = (System.nanoTime() - begin) / 1e9;
     service.close();
-    Laps laps = new Laps(2);
-    long[] resident = new long[STARTS];
-    System.out.println("| start | bare Java s | ready s | resident MB |");
-    System.out.println("|---|---|---|---|");
-    for (int i = 0; i < STARTS; i++) {
-      laps.begin();
-      bare();
-      laps.lap(0);
-      service.start();
-      laps.lap(1);
-      resident[i] = service.residentMegabytes();
-      service.close();
-      System.out.printf(
-          Locale.ROOT,
-          "| %d | %.2f | %.2f | %d |%n",
-          i + 1,
-          laps.last(0),
-          laps.last(1),
-          resident[i]);
-    }
-    Arrays.sort(resident);
+    String[] archive = archive(classes);
+    service.options(archive[0]);
+    service.start();
+    service.close();
+
+    System.out.printf("Java %s, medians of %d starts%n", Runtime.version(), STARTS);
+    System.out.println("| way | ready s | least | greatest | resident MB |");
+    System.out.println("|---|---|---|---|---|");
+    Start plain = measure(service, new Way("as built", ""));
+    Start archived =
+        measure(service, new Way("with an archive", "archived", archive[1], "-XX:+UseSerialGC"));
+    Start simple =
+        measure(
+            service,
+            new Way(
+                "and the first compiler alone",
+                "simple",
+                archive[1],
+                "-XX:+UseSerialGC",
+                "-XX:TieredStopAtLevel=1"));
     System.out.printf(
         Locale.ROOT,
-        "{\"firstSeconds\": %.2f, \"bareSeconds\": %.3f, \"readySeconds\": %.2f,"
-            + " \"residentMegabytes\": %d}%n",
+        "{\"java\": %d, \"firstSeconds\": %.2f, \"bareSeconds\": %.3f, %s, %s, %s}%n",
+        Runtime.version().feature(),
         first,
-        laps.median(0),
-        laps.median(1),
-        resident[STARTS / 2]);
+        bare(),
+        json(plain),
+        json(archived),
+        json(simple));
   }
 
-  private static void bare() throws Exception {
-    new ProcessBuilder(
-            Path.of(System.getProperty("java.home"), "bin", "java").toString(), "-version")
-        .redirectErrorStream(true)
-        .redirectOutput(ProcessBuilder.Redirect.DISCARD)
-        .start()
-        .waitFor();
+  /** The options that make an archive, and that use it. */
+  private static String[] archive(Path file) {
+    return Runtime.version().feature() >= AHEAD_OF_TIME
+        ? new String[] {"-XX:AOTCacheOutput=" + file, "-XX:AOTCache=" + file}
+        : new String[] {"-XX:ArchiveClassesAtExit=" + file, "-XX:SharedArchiveFile=" + file};
+  }
+
+  private static Start measure(Service service, Way way) throws Exception {
+    service.options(way.options());
+    double[] seconds = new double[STARTS];
+    long[] resident = new long[STARTS];
+    for (int i = 0; i < STARTS; i++) {
+      long begin = System.nanoTime();
+      service.start();
+      seconds[i] = (System.nanoTime() - begin) / 1e9;
+      resident[i] = service.residentMegabytes();
+      service.close();
+    }
+    Arrays.sort(seconds);
+    Arrays.sort(resident);
+    Start start = new Start(way, seconds[STARTS / 2], resident[STARTS / 2]);
+    System.out.printf(
+        Locale.ROOT,
+        "| %s | %.2f | %.2f | %.2f | %d |%n",
+        way.name(),
+        start.seconds(),
+        seconds[0],
+        seconds[STARTS - 1],
+        start.megabytes());
+    return start;
+  }
+
+  private static String json(Start start) {
+    String figure = start.way().figure();
+    return String.format(
+        Locale.ROOT,
+        "\"%s\": %.2f, \"%s\": %d",
+        figure.isEmpty() ? "readySeconds" : figure + "ReadySeconds",
+        start.seconds(),
+        figure.isEmpty() ? "residentMegabytes" : figure + "ResidentMegabytes",
+        start.megabytes());
+  }
+
+  /** Median seconds of a Java that only says its version. */
+  private static double bare() throws Exception {
+    double[] seconds = new double[STARTS];
+    for (int i = 0; i < STARTS; i++) {
+      long begin = System.nanoTime();
+      new ProcessBuilder(
+              Path.of(System.getProperty("java.home"), "bin", "java").toString(), "-version")
+          .redirectErrorStream(true)
+          .redirectOutput(ProcessBuilder.Redirect.DISCARD)
+          .start()
+          .waitFor();
+      seconds[i] = (System.nanoTime() - begin) / 1e9;
+    }
+    Arrays.sort(seconds);
+    return seconds[STARTS / 2];
   }
 }

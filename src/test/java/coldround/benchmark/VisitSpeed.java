@@ -19,11 +19,11 @@ import java.util.Random;
 import java.util.concurrent.TimeUnit;
 
 /**
- * {@code visit UNITS [WARM-UP-SECONDS] [postgresql]}: the built service with a big fleet takes visits with their
- * readings one by one, each at another unit that has a history: from the call to its answer, which
- * comes when score, tasks and changes for the feed are committed, and until the feed has been read
- * and shows them. The floor is plain JDBC that puts the rows of the same visits into the same
- * tables, a commit each, in the same run.
+ * {@code visit UNITS [WARM-UP-SECONDS] [postgresql]}: the built service with a big fleet takes
+ * visits with their readings one by one, each at another unit that has a history: from the call to
+ * its answer, which comes when score, tasks and changes for the feed are committed, and until the
+ * feed has been read and shows them. The floor is plain JDBC that puts the rows of the same visits
+ * into the same tables, a commit each, in the same run.
  */
 final class VisitSpeed implements Benchmarks.Program {
 
@@ -46,8 +46,7 @@ final class VisitSpeed implements Benchmarks.Program {
 
   @Override
   public void run(String... arguments) throws Exception {
-    Arguments asked =
-        Arguments.of("visit UNITS [WARM-UP-SECONDS] [postgresql]", 1, 2, arguments);
+    Arguments asked = Arguments.of("visit UNITS [WARM-UP-SECONDS] [postgresql]", 1, 2, arguments);
     int warmUpSeconds = asked.number(1, WARM_UP_SECONDS);
     BigFleet fleet = new BigFleet(asked.number(0));
     // the others are there to warm up

@@ -58,7 +58,7 @@ class ImportRuns {
     executor.shutdownNow();
   }
 
-  @Scheduled(every = "5s", concurrentExecution = Scheduled.ConcurrentExecution.SKIP)
+  @Scheduled(every = "5s", delayed = "5s", concurrentExecution = Scheduled.ConcurrentExecution.SKIP)
   void beat() {
     runs.beat(List.copyOf(open.keySet()));
   }

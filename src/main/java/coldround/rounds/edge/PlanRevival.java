@@ -26,7 +26,7 @@ class PlanRevival {
     this.today = today;
   }
 
-  @Scheduled(every = "5s", concurrentExecution = Scheduled.ConcurrentExecution.SKIP)
+  @Scheduled(every = "5s", delayed = "5s", concurrentExecution = Scheduled.ConcurrentExecution.SKIP)
   void look() {
     for (String id : store.left(today.usually())) {
       // one at a time: other instances may be idle too

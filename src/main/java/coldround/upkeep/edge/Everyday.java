@@ -57,8 +57,10 @@ class Everyday {
   void atStart(@Observes @Priority(3000) StartupEvent start) {
     turns.await(Turns.EVERYDAY);
     priors.takeUp();
-    refresh();
-    levelling.level();
+    // else it is as the last hour left it
+    if (refresh()) {
+      levelling.level();
+    }
   }
 
   // the day begins at another hour where a site lies in another zone
@@ -80,18 +82,20 @@ class Everyday {
     priors.takeUp();
   }
 
-  private void refresh() {
+  /** True when the fleet had to be worked out anew. */
+  private boolean refresh() {
     String now = fingerprint();
     BasisRow stored = BasisRow.findById(BasisRow.ONLY);
     boolean same = stored != null && stored.fingerprint.equals(now);
     if (!priors.estimate() && same) {
-      return;
+      return false;
     }
     reassessment.everything();
     BasisRow row = new BasisRow();
     row.id = BasisRow.ONLY;
     row.fingerprint = now;
     BasisRow.getEntityManager().merge(row);
+    return true;
   }
 
   /** Of the tables and of the day that it is at the sites. */
