@@ -36,6 +36,7 @@ final class AllFigures implements Benchmarks.Program {
       throw new IllegalArgumentException("all [full|small [RUNS [FILE]]]");
     }
     List<Figure> figures = Figure.all(size);
+    Builds.check(figures.stream().map(Figure::command).toList());
     Map<String, List<JsonNode>> printed = new LinkedHashMap<>();
     for (Figure figure : figures) {
       if (!printed.containsKey(figure.command())) {

@@ -45,7 +45,8 @@ public final class Benchmarks {
               entry("slower", new Slower()),
               entry("start", new StartTime()),
               entry("score", arguments -> new FleetScoring().run(arguments)),
-              entry("upkeep", arguments -> new FleetTasks().run(arguments))));
+              entry("upkeep", arguments -> new FleetTasks().run(arguments)),
+              entry("visit", arguments -> new VisitSpeed().run(arguments))));
 
   private Benchmarks() {}
 

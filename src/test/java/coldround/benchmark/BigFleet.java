@@ -1,5 +1,7 @@
 package coldround.benchmark;
 
+import java.io.IOException;
+import java.net.http.HttpRequest.BodyPublishers;
 import java.util.Random;
 
 /**
@@ -22,6 +24,29 @@ final class BigFleet {
     this.units = units;
   }
 
+  /** Has the service take it as files, and all its changes have their places in the feed. */
+  void load(BuiltService service) throws IOException, InterruptedException {
+    long start = System.nanoTime();
+    service.upload("customers", BodyPublishers.ofString(customers()));
+    service.upload("sites", BodyPublishers.ofString(sites()));
+    service.upload("units", BodyPublishers.ofString(unitList()));
+    service.upload("visits", BodyPublishers.ofString(visits()));
+    service.get("/api/v1/feed/snapshot?limit=1");
+    System.out.printf("taken as files in %.0f s%n", (System.nanoTime() - start) / 1e9);
+  }
+
+  /** How many units have visits. */
+  int visited() {
+    return (units + VISITED - 1) / VISITED;
+  }
+
+  /**
+   * @param tag of one of its units
+   */
+  boolean isVisited(String tag) {
+    return Integer.parseInt(tag.substring(2)) % VISITED == 0;
+  }
+
   private int sitesCount() {
     return (units + UNITS_OF_A_SITE - 1) / UNITS_OF_A_SITE;
   }
@@ -36,7 +61,7 @@ final class BigFleet {
     return "S1";
   }
 
-  String customers() {
+  private String customers() {
     StringBuilder text = new StringBuilder("customer,name\r\n");
     int customers = (sitesCount() + SITES_OF_A_CUSTOMER - 1) / SITES_OF_A_CUSTOMER;
     for (int i = 0; i < customers; i++) {
@@ -45,7 +70,7 @@ final class BigFleet {
     return text.toString();
   }
 
-  String sites() {
+  private String sites() {
     StringBuilder text = new StringBuilder("customer,site,name,jurisdiction,surroundings\r\n");
     for (int i = 0; i < sitesCount(); i++) {
       text.append("C" + i / SITES_OF_A_CUSTOMER + ",S" + i + ",Dock street " + i);
@@ -59,7 +84,7 @@ final class BigFleet {
     return "C" + site / SITES_OF_A_CUSTOMER + ",S" + site + ",U-" + unit;
   }
 
-  String unitList() {
+  private String unitList() {
     Random chance = new Random(1);
     StringBuilder text =
         new StringBuilder(
@@ -73,7 +98,7 @@ final class BigFleet {
     return text.toString();
   }
 
-  String visits() {
+  private String visits() {
     Random chance = new Random(2);
     StringBuilder text =
         new StringBuilder(

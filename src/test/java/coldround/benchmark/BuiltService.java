@@ -1,8 +1,6 @@
 package coldround.benchmark;
 
-import java.io.File;
 import java.io.IOException;
-import java.net.ServerSocket;
 import java.net.URI;
 import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
@@ -12,54 +10,35 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
-import java.util.Map;
 import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
 
-/** The service as it was built, started on a folder and a port of its own. */
+/** The service as it was built, started on a store and a port of its own. */
 final class BuiltService implements AutoCloseable {
 
-  private static final Path JAR = Path.of("target", "quarkus-app", "quarkus-run.jar");
   static final String TOKEN = "the-token-of-the-benchmarks";
   private static final Duration START = Duration.ofMinutes(3);
 
   private final HttpClient http = HttpClient.newHttpClient();
   private final Process process;
-  private final Path data;
+  private final Path log;
   private final int port;
 
-  private BuiltService(Process process, Path data, int port) {
+  private BuiltService(Process process, Path log, int port) {
     this.process = process;
-    this.data = data;
+    this.log = log;
     this.port = port;
   }
 
   /**
    * @param heap such as 512m
-   * @throws IllegalArgumentException when nothing was built
+   * @param store may hold what an earlier service left
+   * @throws IllegalArgumentException when nothing was built for it
    */
-  static BuiltService start(String heap) throws IOException, InterruptedException {
-    return start(heap, Files.createTempDirectory("coldround-benchmark"));
-  }
-
-  /**
-   * @param data may hold what an earlier service left; deleted when this one is closed
-   */
-  static BuiltService start(String heap, Path data) throws IOException, InterruptedException {
-    return start(heap, data, Map.of());
-  }
-
-  /**
-   * @param settings more environment, such as another database
-   */
-  static BuiltService start(String heap, Path data, Map<String, String> settings)
-      throws IOException, InterruptedException {
-    if (!Files.exists(JAR)) {
-      throw new IllegalArgumentException("there is no " + JAR + "; run mvn -q -DskipTests package");
-    }
-    int port = freePort();
+  static BuiltService start(String heap, Store store) throws IOException, InterruptedException {
+    Path jar = store.kind.built();
+    int port = Service.freePort();
     List<String> command = new ArrayList<>();
     command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
     command.add("-Xmx" + heap);
@@ -67,25 +46,19 @@ final class BuiltService implements AutoCloseable {
     // to try what another collector or a recording does: -Dservice.options="-XX:+UseParallelGC"
     String options = System.getProperty("service.options", "");
     command.addAll(options.isBlank() ? List.of() : List.of(options.strip().split("\\s+")));
-    command.addAll(List.of("-jar", JAR.toString()));
+    command.addAll(List.of("-jar", jar.toString()));
     ProcessBuilder builder = new ProcessBuilder(command);
-    builder.environment().put("COLDROUND_DATA", data.toString());
+    builder.environment().putAll(store.environment());
     builder.environment().put("COLDROUND_TOKEN", TOKEN);
     // what the service can do, not what one account may
     builder.environment().put("COLDROUND_RATE_PER_MINUTE", "0");
     builder.environment().put("COLDROUND_RATE_AT_ONCE", "0");
     builder.environment().put("COLDROUND_RATE_DEAR_AT_ONCE", "0");
-    builder.environment().putAll(settings);
-    builder.redirectErrorStream(true).redirectOutput(data.resolve("log").toFile());
-    BuiltService service = new BuiltService(builder.start(), data, port);
+    Path log = store.folder.resolve("log");
+    builder.redirectErrorStream(true).redirectOutput(log.toFile());
+    BuiltService service = new BuiltService(builder.start(), log, port);
     service.awaitReady();
     return service;
-  }
-
-  private static int freePort() throws IOException {
-    try (ServerSocket socket = new ServerSocket(0)) {
-      return socket.getLocalPort();
-    }
   }
 
   private void awaitReady() throws IOException, InterruptedException {
@@ -100,9 +73,8 @@ final class BuiltService implements AutoCloseable {
       }
       Thread.sleep(200);
     }
-    String log = Files.readString(data.resolve("log"));
     close();
-    throw new IllegalStateException("the service did not start:\n" + log);
+    throw new IllegalStateException("the service did not start:\n" + Files.readString(log));
   }
 
   URI address(String path) {
@@ -168,6 +140,15 @@ final class BuiltService implements AutoCloseable {
     return process.pid();
   }
 
+  /** What the process has used so far of the processors; not a number where nobody tells. */
+  double processorSeconds() {
+    return process
+        .info()
+        .totalCpuDuration()
+        .map(time -> time.toMillis() / 1000.0)
+        .orElse(Double.NaN);
+  }
+
   /** The most memory the process ever had, in megabytes; 0 where the system does not tell. */
   long peakMegabytes() throws IOException {
     Path status = Path.of("/proc", Long.toString(process.pid()), "status");
@@ -184,7 +165,7 @@ final class BuiltService implements AutoCloseable {
   }
 
   @Override
-  public void close() throws IOException {
+  public void close() {
     process.destroy();
     try {
       if (!process.waitFor(30, TimeUnit.SECONDS)) {
@@ -192,9 +173,6 @@ final class BuiltService implements AutoCloseable {
       }
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
-    }
-    try (Stream<Path> files = Files.walk(data)) {
-      files.sorted(Comparator.reverseOrder()).map(Path::toFile).forEach(File::delete);
     }
   }
 }

@@ -12,8 +12,6 @@ import java.net.URI;
 import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.DriverManager;
 import java.sql.Statement;
@@ -63,25 +61,26 @@ final class FeedSpeed {
   private FeedSpeed() {}
 
   static void run(String... arguments) throws Exception {
-    int events = arguments.length > 0 ? Integer.parseInt(arguments[0]) : 100_000;
-    new FeedSpeed().measure(events);
+    Arguments asked = Arguments.of("feed [EVENTS] [postgresql]", 0, 1, arguments);
+    try (Store store = Store.of(asked.store())) {
+      new FeedSpeed().measure(asked.number(0, 100_000), store);
+    }
     System.exit(0);
   }
 
-  private void measure(int events) throws Exception {
-    Path data = Files.createTempDirectory("coldround-feed");
-    Service service = new Service(data);
+  private void measure(int events, Store store) throws Exception {
+    Service service = new Service(store);
     service.start();
     // gives their places to the changes that the demo fleet made
     readers.get(service.address("/api/v1/feed/snapshot?limit=1"), null);
     service.close();
-    fill(data, events);
+    fill(store, events);
     service.start();
     String first = cursor(service, events);
     List<URI> pages = pages(service, first, Math.min(50, events / PAGE));
     List<URI> bare = List.of(readers.bare(service.address("/bare"), pages.get(0)));
     List<Rate> all;
-    try (Floor alone = Floor.of(readers.get(pages.get(0), null), data)) {
+    try (Floor alone = Floor.of(readers.get(pages.get(0), null), store.folder)) {
       List<URI> library = List.of(alone.address());
       all =
           readers.inTurn(
@@ -160,17 +159,21 @@ final class FeedSpeed {
   }
 
   /** Events as the demo fleet made them, over and over. */
-  private static void fill(Path data, int events) throws Exception {
-    String url = "jdbc:h2:file:" + data + "/coldround;MODE=PostgreSQL;DATABASE_TO_LOWER=TRUE";
-    try (Connection store = DriverManager.getConnection(url, "coldround", "coldround");
-        Statement statement = store.createStatement()) {
+  private static void fill(Store store, int events) throws Exception {
+    String thousand = "(select 1 from feed_event fetch first 1000 rows only)";
+    try (Connection connection = DriverManager.getConnection(store.url(Store.DATABASE));
+        Statement statement = connection.createStatement()) {
       statement.execute("delete from feed_event where position is null");
       statement.execute(
           "insert into feed_event (position, type, subject, happened, data)"
               + " select (select position from feed_head) + x.n, e.type, e.subject, e.happened,"
-              + " e.data from (select \"X\" as n from system_range(1, "
+              + " e.data from (select row_number() over () as n from "
+              + thousand
+              + " a cross join "
+              + thousand
+              + " b fetch first "
               + events
-              + ")) x cross join (select * from feed_event where type = 'coldround.task.planned'"
+              + " rows only) x cross join (select * from feed_event where type = 'coldround.task.planned'"
               + " order by id fetch first 1 rows only) e");
       statement.execute(
           "update feed_head set position = (select coalesce(max(position), 0) from feed_event)");

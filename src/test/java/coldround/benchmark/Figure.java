@@ -7,6 +7,7 @@ import java.io.IOException;
 import java.io.InputStreamReader;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
@@ -32,7 +33,8 @@ record Figure(
   private static final String FILE = "/benchmarks/figures.csv";
 
   /**
-   * @param size column of the commands: full or small; figures without a command there are left out
+   * @param size column of the commands: full or small; figures without a command there are left
+   *     out. Where the column beside it names kinds of store, there is one figure for each.
    */
   static List<Figure> all(String size) throws IOException {
     List<Figure> figures = new ArrayList<>();
@@ -40,8 +42,8 @@ record Figure(
             new InputStreamReader(Figure.class.getResourceAsStream(FILE), StandardCharsets.UTF_8);
         CSVReaderHeaderAware rows = new CSVReaderHeaderAware(text)) {
       for (Map<String, String> row = rows.readMap(); row != null; row = rows.readMap()) {
-        if (!row.get(size).isEmpty()) {
-          figures.add(figure(row, size));
+        for (String command : commands(row.get(size), row.get(size + " stores"))) {
+          figures.add(figure(row, command));
         }
       }
     } catch (CsvValidationException e) {
@@ -50,10 +52,26 @@ record Figure(
     return figures;
   }
 
-  private static Figure figure(Map<String, String> row, String size) {
+  /**
+   * One command for each kind of store.
+   *
+   * @param command empty for none
+   * @param stores empty where it uses none
+   */
+  static List<String> commands(String command, String stores) {
+    if (command.isEmpty() || stores.isEmpty()) {
+      return command.isEmpty() ? List.of() : List.of(command);
+    }
+    return Arrays.stream(stores.split(" "))
+        .map(Store.Kind::of)
+        .map(kind -> kind == Store.Kind.H2 ? command : command + " " + kind)
+        .toList();
+  }
+
+  private static Figure figure(Map<String, String> row, String command) {
     String goal = row.get("goal");
     return new Figure(
-        row.get(size),
+        command,
         row.get("figure"),
         row.get("of"),
         row.get("better").equals("less"),

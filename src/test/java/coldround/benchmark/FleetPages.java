@@ -6,17 +6,13 @@ import coldround.scoring.FleetList.Order;
 import coldround.scoring.FleetList.Place;
 import coldround.scoring.FleetList.Search;
 import coldround.scoring.edge.FleetListStore;
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.util.Arrays;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
-import java.util.stream.Stream;
 
 /**
- * {@code fleet-list UNITS [JDBC-URL USER PASSWORD]}: what the fleet page reads of a big fleet, for
- * each way to look for it, in milliseconds. Without a database it makes an H2 file.
+ * {@code fleet-list UNITS [postgresql]}: what the fleet page reads of a big fleet, for each way to
+ * look for it, in milliseconds.
  */
 final class FleetPages implements Benchmarks.Program {
 
@@ -25,30 +21,9 @@ final class FleetPages implements Benchmarks.Program {
 
   @Override
   public void run(String... arguments) throws Exception {
-    if (arguments.length != 1 && arguments.length != 4) {
-      throw new IllegalArgumentException("fleet-list UNITS [JDBC-URL USER PASSWORD]");
-    }
-    int units = Integer.parseInt(arguments[0]);
-    if (arguments.length == 4) {
-      measure(arguments[1], arguments[2], arguments[3], units);
-      return;
-    }
-    Path folder = Files.createTempDirectory("coldround-benchmark");
-    try {
-      String url =
-          "jdbc:h2:file:"
-              + folder.resolve("fleet")
-              + ";MODE=PostgreSQL;DATABASE_TO_LOWER=TRUE;DEFAULT_NULL_ORDERING=HIGH;CACHE_SIZE=65536";
-      measure(url, "coldround", "coldround", units);
-    } finally {
-      try (Stream<Path> files = Files.walk(folder)) {
-        files.sorted(Comparator.reverseOrder()).forEach(file -> file.toFile().delete());
-      }
-    }
-  }
-
-  private void measure(String url, String user, String password, int units) throws Exception {
-    try (FleetListStore store = new FleetListStore(url, user, password, units)) {
+    Arguments asked = Arguments.of("fleet-list UNITS [postgresql]", 1, arguments);
+    try (Store database = Store.of(asked.store());
+        FleetListStore store = new FleetListStore(database.url(Store.DATABASE), asked.number(0))) {
       System.out.println(
           "| looked for | found | lines ms | count ms | lines and count ms | choices ms | page ms"
               + " |");

@@ -11,14 +11,16 @@ import coldround.scoring.ScoringRules;
 import coldround.table.RuleTables;
 import java.util.List;
 import java.util.Locale;
+import java.util.concurrent.TimeUnit;
 
 /**
- * {@code score UNITS READINGS}: scores a fleet from an H2 file database as the service reads it.
- * The floor is plain JDBC over the same rows in the same run.
+ * {@code score UNITS READINGS [postgresql]}: scores a fleet from a database as the service reads
+ * it. The floor is plain JDBC over the same rows in the same run.
  */
 final class FleetScoring implements Program {
 
   private static final int ROUNDS = 5;
+  private static final int WARM_UP_SECONDS = 10;
   private static final int VISITS = 1000;
 
   private final Scoring scoring;
@@ -33,12 +35,13 @@ final class FleetScoring implements Program {
 
   @Override
   public void run(String... arguments) throws Exception {
-    if (arguments.length != 2) {
-      throw new IllegalArgumentException("score UNITS READINGS, such as score 100000 2000000");
-    }
-    int units = Integer.parseInt(arguments[0]);
-    int readings = Integer.parseInt(arguments[1]);
-    try (BenchmarkStore store = new BenchmarkStore(units, readings)) {
+    Arguments asked = Arguments.of("score UNITS READINGS [postgresql]", 2, arguments);
+    int units = asked.number(0);
+    int readings = asked.number(1);
+    long begin = System.nanoTime();
+    try (Store database = Store.of(asked.store());
+        BenchmarkStore store = new BenchmarkStore(database.url(Store.DATABASE), units, readings)) {
+      System.out.printf("filled in %.0f s%n", (System.nanoTime() - begin) / 1e9);
       run(store, units, readings);
     }
   }
@@ -46,9 +49,12 @@ final class FleetScoring implements Program {
   private void run(BenchmarkStore store, int units, int readings) throws Exception {
     System.out.println("| round | plain JDBC s | read s | read and scored s | times the floor |");
     System.out.println("|---|---|---|---|---|");
-    // the first round warms up
-    store.plainRows();
-    store.read(fleet -> fleet.each(FleetFilter.ALL, this::score, assessment -> {}));
+    // as long for a small fleet as for a big one, until little is left to be compiled
+    long warm = System.nanoTime() + TimeUnit.SECONDS.toNanos(WARM_UP_SECONDS);
+    do {
+      store.plainRows();
+      store.read(fleet -> fleet.each(FleetFilter.ALL, this::score, assessment -> {}));
+    } while (System.nanoTime() < warm);
     Laps laps = new Laps(3);
     for (int round = 1; round <= ROUNDS; round++) {
       laps.begin();

@@ -15,8 +15,8 @@ import java.util.List;
 import java.util.Locale;
 
 /**
- * {@code upkeep UNITS}: all tasks of a fleet against the time to score it, in the same run: both
- * from the database, as the service does it, and the computing alone.
+ * {@code upkeep UNITS [postgresql]}: all tasks of a fleet against the time to score it, in the same
+ * run: both from the database, as the service does it, and the computing alone.
  */
 final class FleetTasks implements Program {
 
@@ -42,16 +42,16 @@ final class FleetTasks implements Program {
 
   @Override
   public void run(String... arguments) throws Exception {
-    if (arguments.length != 1) {
-      throw new IllegalArgumentException("upkeep UNITS, such as upkeep 100000");
-    }
-    int units = Integer.parseInt(arguments[0]);
+    Arguments asked = Arguments.of("upkeep UNITS [postgresql]", 1, arguments);
+    int units = asked.number(0);
     System.out.println(
         "| round | read and scored s | with tasks s | times | scored alone us a unit"
             + " | tasks alone us a unit | tasks |");
     System.out.println("|---|---|---|---|---|---|---|");
     Laps laps = new Laps(4);
-    try (BenchmarkStore store = new BenchmarkStore(units, units * READINGS_A_UNIT)) {
+    try (Store database = Store.of(asked.store());
+        BenchmarkStore store =
+            new BenchmarkStore(database.url(Store.DATABASE), units, units * READINGS_A_UNIT)) {
       store.read(fleet -> fleet.eachHistory(FleetFilter.ALL, this::sample));
       for (int round = 1; round <= ROUNDS; round++) {
         tasks = 0;

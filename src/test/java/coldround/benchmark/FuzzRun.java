@@ -2,12 +2,10 @@ package coldround.benchmark;
 
 import coldround.fuzz.Fuzzing;
 import com.fasterxml.jackson.databind.ObjectMapper;
-import io.zonky.test.db.postgres.embedded.EmbeddedPostgres;
 import java.io.IOException;
 import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -33,23 +31,9 @@ final class FuzzRun implements Benchmarks.Program {
 
   @Override
   public void run(String... arguments) throws Exception {
-    if (arguments.length < 2) {
-      throw new IllegalArgumentException("fuzz REQUESTS SEED [postgresql]");
-    }
-    int requests = Integer.parseInt(arguments[0]);
-    long seed = Long.parseLong(arguments[1]);
-    Path data = Files.createTempDirectory("coldround-fuzz");
-    boolean postgresql = arguments.length > 2;
-    Service service = new Service(data, postgresql ? "quarkus-app-postgresql" : "quarkus-app");
-    if (postgresql) {
-      try (EmbeddedPostgres server = EmbeddedPostgres.start()) {
-        service.with("QUARKUS_DATASOURCE_JDBC_URL", server.getJdbcUrl("postgres", "postgres"));
-        service.with("QUARKUS_DATASOURCE_USERNAME", "postgres");
-        service.with("QUARKUS_DATASOURCE_PASSWORD", "postgres");
-        run(service, requests, seed);
-      }
-    } else {
-      run(service, requests, seed);
+    Arguments asked = Arguments.of("fuzz REQUESTS SEED [postgresql]", 2, arguments);
+    try (Store store = Store.of(asked.store())) {
+      run(new Service(store), asked.number(0), asked.number(1));
     }
   }
 

@@ -34,11 +34,14 @@ final class ImportFloor {
     return (System.nanoTime() - start) / 1e9;
   }
 
-  /** Seconds to parse and to insert every cell, one row a visit, in one transaction. */
-  static double insert(Path file) throws IOException, CsvValidationException, SQLException {
-    Path folder = Files.createTempDirectory("coldround-floor");
-    try (Connection connection =
-        DriverManager.getConnection("jdbc:h2:file:" + folder.resolve("floor"))) {
+  /**
+   * Seconds to parse and to insert every cell, one row a visit, in one transaction.
+   *
+   * @param url of an empty database
+   */
+  static double insert(Path file, String url)
+      throws IOException, CsvValidationException, SQLException {
+    try (Connection connection = DriverManager.getConnection(url)) {
       createTable(connection);
       connection.setAutoCommit(false);
       long start = System.nanoTime();
@@ -48,10 +51,6 @@ final class ImportFloor {
       }
       connection.commit();
       return (System.nanoTime() - start) / 1e9;
-    } finally {
-      Files.deleteIfExists(folder.resolve("floor.mv.db"));
-      Files.deleteIfExists(folder.resolve("floor.trace.db"));
-      Files.delete(folder);
     }
   }
 

@@ -8,9 +8,9 @@ import java.nio.file.Path;
 import java.util.Locale;
 
 /**
- * {@code import ROWS}: visit rows of about 12 readings sent to the built service in a heap of 512
- * MB, beside their floor in the same run: OpenCSV parsing alone plus plain JDBC batch insert of the
- * same cells into a database file.
+ * {@code import [ROWS] [postgresql]}: visit rows of about 12 readings sent to the built service in
+ * a heap of 512 MB, beside their floor in the same run: OpenCSV parsing alone plus plain JDBC batch
+ * insert of the same cells into the same kind of database.
  */
 final class ImportSpeed implements Benchmarks.Program {
 
@@ -20,23 +20,24 @@ final class ImportSpeed implements Benchmarks.Program {
 
   @Override
   public void run(String... arguments) throws Exception {
-    rows = arguments.length == 0 ? DEFAULT_ROWS : Integer.parseInt(arguments[0]);
+    Arguments asked = Arguments.of("import [ROWS] [postgresql]", 0, 1, arguments);
+    rows = asked.number(0, DEFAULT_ROWS);
     VisitFile fleet = new VisitFile(rows);
     Path file = Files.createTempFile("visits", ".csv");
-    try {
+    try (Store store = Store.of(asked.store())) {
       fleet.writeVisits(file);
       System.out.printf("%-44s %10s %12s%n", "", "seconds", "rows/s");
       tell("OpenCSV parsing alone", ImportFloor.parse(file));
-      double floor = ImportFloor.insert(file);
+      double floor = ImportFloor.insert(file, store.url("floor"));
       tell("floor: OpenCSV and JDBC batch insert", floor);
-      measure(fleet, file, floor);
+      measure(store, fleet, file, floor);
     } finally {
       Files.delete(file);
     }
   }
 
-  private void measure(VisitFile fleet, Path file, double floor) throws Exception {
-    try (BuiltService service = BuiltService.start("512m")) {
+  private void measure(Store store, VisitFile fleet, Path file, double floor) throws Exception {
+    try (BuiltService service = BuiltService.start("512m", store)) {
       service.upload("customers", BodyPublishers.ofString(fleet.customers()));
       service.upload("sites", BodyPublishers.ofString(fleet.sitesText()));
       service.upload("units", BodyPublishers.ofString(fleet.unitsText()));

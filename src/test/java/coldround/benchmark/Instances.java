@@ -34,7 +34,7 @@ final class Instances {
 
   static void restart(String... arguments) throws Exception {
     int restarts = arguments.length > 0 ? Integer.parseInt(arguments[0]) : 4;
-    try (KillStore store = KillStore.of("postgresql");
+    try (Store store = Store.of(Store.Kind.POSTGRESQL);
         Inbox inbox = new Inbox()) {
       KillableService[] both = new KillableService[2];
       both[0] = KillableService.start(store, BEHIND_A_BALANCER);
@@ -111,7 +111,7 @@ final class Instances {
 
   static void storeAway(String... arguments) throws Exception {
     int seconds = arguments.length > 0 ? Integer.parseInt(arguments[0]) : 30;
-    try (KillStore store = KillStore.of("postgresql");
+    try (Store store = Store.of(Store.Kind.POSTGRESQL);
         KillableService service = KillableService.start(store, Map.of())) {
       ConcurrentLinkedQueue<String> bad = new ConcurrentLinkedQueue<>();
       try (Load load =

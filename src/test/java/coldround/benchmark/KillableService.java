@@ -54,16 +54,13 @@ final class KillableService implements AutoCloseable {
   }
 
   /** Sets off without waiting until it serves. */
-  static KillableService launch(KillStore store, Map<String, String> more) throws IOException {
+  static KillableService launch(Store store, Map<String, String> more) throws IOException {
     return launch(store, Service.freePort(), more);
   }
 
-  static KillableService launch(KillStore store, int port, Map<String, String> more)
+  static KillableService launch(Store store, int port, Map<String, String> more)
       throws IOException {
-    Path jar = store.build.resolve("quarkus-run.jar");
-    if (!Files.exists(jar)) {
-      throw new IllegalArgumentException("there is no " + jar + "; docs/benchmarks.md says how");
-    }
+    Path jar = store.kind.built();
     Path scratch = Files.createDirectories(store.folder.resolve("scratch"));
     List<String> command = new ArrayList<>();
     command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
@@ -89,7 +86,7 @@ final class KillableService implements AutoCloseable {
     return new KillableService(builder.start(), log, port);
   }
 
-  static KillableService start(KillStore store, Map<String, String> more)
+  static KillableService start(Store store, Map<String, String> more)
       throws IOException, InterruptedException {
     KillableService service = launch(store, more);
     for (int i = 0; i < 3 && service.wasEndedByOthers(); i++) {

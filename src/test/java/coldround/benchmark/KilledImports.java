@@ -6,11 +6,9 @@ import java.io.IOException;
 import java.net.http.HttpRequest.BodyPublishers;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.Comparator;
 import java.util.Random;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionException;
-import java.util.stream.Stream;
 
 /**
  * {@code import-killed ROUNDS ROWS}: sends visits to the built service and kills its process (kill
@@ -53,15 +51,16 @@ final class KilledImports implements Benchmarks.Program {
 
   /** Milliseconds that the file takes when nothing happens. */
   private long undisturbed(VisitFile fleet, Path file) throws Exception {
-    try (BuiltService service = filled(Files.createTempDirectory("coldround-killed"), fleet)) {
+    try (Store store = Store.of(Store.Kind.H2);
+        BuiltService service = filled(store, fleet)) {
       long start = System.nanoTime();
       service.upload("visits", BodyPublishers.ofFile(file));
       return (System.nanoTime() - start) / 1_000_000;
     }
   }
 
-  private static BuiltService filled(Path data, VisitFile fleet) throws Exception {
-    BuiltService service = BuiltService.start("512m", data);
+  private static BuiltService filled(Store store, VisitFile fleet) throws Exception {
+    BuiltService service = BuiltService.start("512m", store);
     service.upload("customers", BodyPublishers.ofString(fleet.customers()));
     service.upload("sites", BodyPublishers.ofString(fleet.sitesText()));
     service.upload("units", BodyPublishers.ofString(fleet.unitsText()));
@@ -69,10 +68,9 @@ final class KilledImports implements Benchmarks.Program {
   }
 
   private void round(int number, VisitFile fleet, Path file, long after) throws Exception {
-    Path data = Files.createTempDirectory("coldround-killed");
-    try {
-      killed(data, fleet, file, after);
-      try (BuiltService service = BuiltService.start("512m", data)) {
+    try (Store store = Store.of(Store.Kind.H2)) {
+      killed(store, fleet, file, after);
+      try (BuiltService service = BuiltService.start("512m", store)) {
         // the preview counts what is there and changes nothing
         JsonNode there = counts(service, file, "visits?preview=true");
         check(
@@ -94,8 +92,6 @@ final class KilledImports implements Benchmarks.Program {
             second.path("created").asInt(),
             second.path("unchanged").asInt());
       }
-    } finally {
-      delete(data);
     }
   }
 
@@ -103,8 +99,8 @@ final class KilledImports implements Benchmarks.Program {
     return counts.path("unchanged").asInt() == rows;
   }
 
-  private static void killed(Path data, VisitFile fleet, Path file, long after) throws Exception {
-    BuiltService service = filled(data, fleet);
+  private static void killed(Store store, VisitFile fleet, Path file, long after) throws Exception {
+    BuiltService service = filled(store, fleet);
     CompletableFuture<String> upload =
         CompletableFuture.supplyAsync(
             () -> {
@@ -130,16 +126,6 @@ final class KilledImports implements Benchmarks.Program {
   private static void check(String what, JsonNode counts, boolean holds) {
     if (!holds) {
       throw new IllegalStateException(what + " is neither the old state nor the whole: " + counts);
-    }
-  }
-
-  /** A service that was closed has done so itself. */
-  private static void delete(Path folder) throws IOException {
-    if (!Files.exists(folder)) {
-      return;
-    }
-    try (Stream<Path> files = Files.walk(folder)) {
-      files.sorted(Comparator.reverseOrder()).map(Path::toFile).forEach(java.io.File::delete);
     }
   }
 }

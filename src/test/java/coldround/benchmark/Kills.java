@@ -33,7 +33,7 @@ public final class Kills implements Benchmarks.Program {
     int wanted = arguments.length > 0 ? Integer.parseInt(arguments[0]) : 10;
     String kind = arguments.length > 1 ? arguments[1] : "h2";
     long seed = arguments.length > 2 ? Long.parseLong(arguments[2]) : 1;
-    try (KillStore store = KillStore.of(kind);
+    try (Store store = Store.of(Store.Kind.of(kind));
         Inbox inbox = new Inbox()) {
       kill(store, inbox, wanted, new Random(seed));
       System.out.printf(
@@ -42,7 +42,7 @@ public final class Kills implements Benchmarks.Program {
     }
   }
 
-  private void kill(KillStore store, Inbox inbox, int wanted, Random random) throws Exception {
+  private void kill(Store store, Inbox inbox, int wanted, Random random) throws Exception {
     Reassessment reassessment = new Reassessment(store.folder.resolve("scoring"));
     KillableService service = KillableService.start(store, reassessment.environment());
     try {
@@ -70,7 +70,7 @@ public final class Kills implements Benchmarks.Program {
   }
 
   private static KillableService killed(
-      KillStore store, KillableService running, Harm harm, Reassessment reassessment, int after)
+      Store store, KillableService running, Harm harm, Reassessment reassessment, int after)
       throws Exception {
     KillableService service = running;
     if (harm == reassessment) {
@@ -100,7 +100,7 @@ public final class Kills implements Benchmarks.Program {
   }
 
   /** Files of a service that was killed are cleared away by the one after it. */
-  private static void noHalfFile(KillStore store, KillableService service) throws IOException {
+  private static void noHalfFile(Store store, KillableService service) throws IOException {
     List<String> left = new ArrayList<>();
     try (Stream<Path> files = Files.list(store.folder.resolve("scratch"))) {
       files

@@ -5,10 +5,7 @@ import coldround.benchmark.Readers.Rate;
 import coldround.pages.edge.Browser;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
-import io.zonky.test.db.postgres.embedded.EmbeddedPostgres;
 import java.net.URI;
-import java.net.http.HttpRequest.BodyPublishers;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -22,8 +19,7 @@ import java.util.Optional;
  * {@code reads UNITS [postgresql]}: the built service with a big fleet that it has taken as files.
  * Each page and filter alone; reads a second beside a bare endpoint of the same service and a bare
  * server of the same library that give the same bytes; the first view of the fleet page in the
- * browser over a slow line. For PostgreSQL, which is started for it, the service must have been
- * built with {@code -Ppostgresql}.
+ * browser over a slow line.
  */
 final class Reads implements Benchmarks.Program {
 
@@ -38,48 +34,23 @@ final class Reads implements Benchmarks.Program {
 
   @Override
   public void run(String... arguments) throws Exception {
-    boolean postgres = arguments.length == 2 && arguments[1].equals("postgresql");
-    if (arguments.length != 1 && !postgres) {
-      throw new IllegalArgumentException("reads UNITS [postgresql]");
-    }
-    BigFleet fleet = new BigFleet(Integer.parseInt(arguments[0]));
-    Path data = Files.createTempDirectory("coldround-reads");
-    if (postgres) {
-      try (EmbeddedPostgres server = EmbeddedPostgres.start()) {
-        run(fleet, data, settings(server));
-      }
-    } else {
-      run(fleet, data, Map.of());
+    Arguments asked = Arguments.of("reads UNITS [postgresql]", 1, arguments);
+    BigFleet fleet = new BigFleet(asked.number(0));
+    try (Store store = Store.of(asked.store());
+        BuiltService service = BuiltService.start(HEAP, store)) {
+      run(fleet, service, store.folder);
     }
     System.out.println(JSON.writeValueAsString(result));
   }
 
-  private static Map<String, String> settings(EmbeddedPostgres server) {
-    return Map.of(
-        "QUARKUS_DATASOURCE_JDBC_URL", server.getJdbcUrl("postgres", "postgres"),
-        "QUARKUS_DATASOURCE_USERNAME", "postgres",
-        "QUARKUS_DATASOURCE_PASSWORD", "postgres");
-  }
-
-  private void run(BigFleet fleet, Path data, Map<String, String> settings) throws Exception {
-    Path bytes = Files.createTempDirectory("coldround-bytes");
-    try (BuiltService service = BuiltService.start(HEAP, data, settings)) {
-      long start = System.nanoTime();
-      service.upload("customers", BodyPublishers.ofString(fleet.customers()));
-      service.upload("sites", BodyPublishers.ofString(fleet.sites()));
-      service.upload("units", BodyPublishers.ofString(fleet.unitList()));
-      service.upload("visits", BodyPublishers.ofString(fleet.visits()));
-      System.out.printf("taken as files in %.0f s%n", (System.nanoTime() - start) / 1e9);
-      // gives the changes their places in the order
-      readers.get(service.address("/api/v1/feed/snapshot?limit=1"), null);
-      alone(service, fleet);
-      many(service, bytes);
-      firstView(service);
-    }
-    try (var files = Files.list(bytes)) {
-      files.forEach(file -> file.toFile().delete());
-    }
-    Files.delete(bytes);
+  /**
+   * @param folder for the bytes of the floor
+   */
+  private void run(BigFleet fleet, BuiltService service, Path folder) throws Exception {
+    fleet.load(service);
+    alone(service, fleet);
+    many(service, folder);
+    firstView(service);
   }
 
   /** One reader, nobody else. */

@@ -2,10 +2,7 @@ package coldround.benchmark;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
-import java.io.IOException;
 import java.net.http.HttpRequest.BodyPublishers;
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.time.DayOfWeek;
 import java.time.LocalDate;
 import java.time.temporal.TemporalAdjusters;
@@ -15,12 +12,12 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Random;
-import java.util.stream.Stream;
 
 /**
- * {@code rounds-service TECHNICIANS UNITS SECONDS}: five days planned by the built service, heap 1
- * GB, from the call to the answers: when the first plan with all that the law asks for is read,
- * what it costs then and at the end, how long an emergency takes in it, processor time and memory.
+ * {@code rounds-service TECHNICIANS UNITS SECONDS [postgresql]}: five days planned by the built
+ * service, heap 1 GB, from the call to the answers: when the first plan with all that the law asks
+ * for is read, what it costs then and at the end, how long an emergency takes in it, processor time
+ * and memory.
  */
 final class RoundsService {
 
@@ -41,14 +38,11 @@ final class RoundsService {
   }
 
   static void run(String... arguments) throws Exception {
-    if (arguments.length != 3) {
-      throw new IllegalArgumentException("rounds-service TECHNICIANS UNITS SECONDS");
-    }
-    int technicians = (int) RoutingFile.number(arguments[0], 1);
-    int units = (int) RoutingFile.number(arguments[1], 1);
-    int seconds = (int) Rounds.seconds(arguments[2]);
-    try (BuiltService service = BuiltService.start("1g")) {
-      new RoundsService(technicians, units, seconds).measure(service);
+    Arguments asked =
+        Arguments.of("rounds-service TECHNICIANS UNITS SECONDS [postgresql]", 3, arguments);
+    try (Store store = Store.of(asked.store());
+        BuiltService service = BuiltService.start("1g", store)) {
+      new RoundsService(asked.number(0), asked.number(1), asked.number(2)).measure(service);
     }
   }
 
@@ -59,9 +53,9 @@ final class RoundsService {
     Map<String, Object> figures = new LinkedHashMap<>();
     figures.put("technicians", technicians);
     figures.put("units", units);
-    figures.put("loadBefore", load());
+    figures.put("loadBefore", Machine.load());
     plan(service, figures);
-    figures.put("loadAfter", load());
+    figures.put("loadAfter", Machine.load());
     figures.put("peakMegabytes", service.peakMegabytes());
     System.out.println(JSON.writeValueAsString(figures));
   }
@@ -72,7 +66,7 @@ final class RoundsService {
         "{\"from\": \"%s\", \"to\": \"%s\", \"seconds\": %d, \"seed\": 1}"
             .formatted(monday, monday.plusDays(4), seconds);
     long begin = System.nanoTime();
-    double spent = processorSeconds(service);
+    double spent = service.processorSeconds();
     String id = JSON.readTree(service.post("/api/v1/rounds", asked)).path("id").asText();
     JsonNode plan;
     do {
@@ -80,7 +74,7 @@ final class RoundsService {
       plan = JSON.readTree(service.get("/api/v1/rounds/" + id));
       if (!figures.containsKey("firstSeconds") && complete(plan)) {
         figures.put("firstSeconds", since(begin));
-        figures.put("firstProcessorSeconds", round(processorSeconds(service) - spent));
+        figures.put("firstProcessorSeconds", round(service.processorSeconds() - spent));
         figures.put("firstCost", Math.round(plan.path("cost").path("total").asDouble()));
       }
     } while (List.of("waiting", "planning").contains(plan.path("state").asText()));
@@ -89,10 +83,10 @@ final class RoundsService {
     figures.put("state", plan.path("state").asText());
     figures.put("cost", Math.round(plan.path("cost").path("total").asDouble()));
     figures.put("seconds", since(begin));
-    figures.put("processorSeconds", round(processorSeconds(service) - spent));
-    double before = processorSeconds(service);
+    figures.put("processorSeconds", round(service.processorSeconds() - spent));
+    double before = service.processorSeconds();
     figures.put("emergencySeconds", emergencies(service, id, plan));
-    double each = (processorSeconds(service) - before) / EMERGENCIES;
+    double each = (service.processorSeconds() - before) / EMERGENCIES;
     figures.put("emergencyProcessorSeconds", round(each));
   }
 
@@ -133,19 +127,6 @@ final class RoundsService {
 
   private static double round(double value) {
     return Math.round(100 * value) / 100.0;
-  }
-
-  private static double processorSeconds(BuiltService service) {
-    return ProcessHandle.of(service.pid())
-        .flatMap(process -> process.info().totalCpuDuration())
-        .map(time -> time.toMillis() / 1000.0)
-        .orElse(Double.NaN);
-  }
-
-  private static double load() throws IOException {
-    try (Stream<String> lines = Files.lines(Path.of("/proc/loadavg"))) {
-      return Double.parseDouble(lines.findFirst().orElseThrow().split(" ")[0]);
-    }
   }
 
   /** An invented fleet over a country side, last seen within the past year. */

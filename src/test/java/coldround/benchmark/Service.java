@@ -10,9 +10,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.concurrent.TimeUnit;
 
 /** The packaged service in a process of its own, with the demo fleet. */
@@ -21,26 +19,13 @@ final class Service implements AutoCloseable {
   static final String TOKEN = "the-token-of-the-benchmark";
 
   final int port;
-  private final Path jar;
-  private final Path data;
+  private final Store store;
   private final HttpClient http = HttpClient.newHttpClient();
-  private final Map<String, String> settings = new HashMap<>();
   private List<String> options = List.of();
   private Process process;
 
-  Service(Path data) throws IOException {
-    this(data, "quarkus-app");
-  }
-
-  /**
-   * @param build folder below target
-   */
-  Service(Path data, String build) throws IOException {
-    this.jar = Path.of("target", build, "quarkus-run.jar");
-    if (!Files.exists(jar)) {
-      throw new IllegalArgumentException("there is no " + jar + "; docs/benchmarks.md says how");
-    }
-    this.data = data;
+  Service(Store store) throws IOException {
+    this.store = store;
     this.port = freePort();
   }
 
@@ -50,38 +35,35 @@ final class Service implements AutoCloseable {
     }
   }
 
-  /** A variable of the environment for the next start. */
-  void with(String name, String value) {
-    settings.put(name, value);
-  }
-
   /** Options of Java for the next starts, in place of those before. */
   void options(String... options) {
     this.options = List.of(options);
   }
 
+  /**
+   * @throws IllegalArgumentException when nothing was built for the store
+   */
   void start() throws IOException, InterruptedException {
     List<String> command = new ArrayList<>();
     command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
     command.addAll(options);
     command.add("-Dquarkus.http.port=" + port);
     command.add("-Dcoldround.hooks.allowed=127.0.0.0/8");
-    command.addAll(List.of("-jar", jar.toString()));
+    command.addAll(List.of("-jar", store.kind.built().toString()));
     ProcessBuilder builder = new ProcessBuilder(command);
-    builder.environment().put("COLDROUND_DATA", data.toString());
+    builder.environment().putAll(store.environment());
     builder.environment().put("COLDROUND_DEMO", "true");
     builder.environment().put("COLDROUND_TOKEN", TOKEN);
     // what the service can do, not what one account may
     builder.environment().put("COLDROUND_RATE_PER_MINUTE", "0");
     builder.environment().put("COLDROUND_RATE_AT_ONCE", "0");
     builder.environment().put("COLDROUND_RATE_DEAR_AT_ONCE", "0");
-    builder.environment().putAll(settings);
-    process =
-        builder.redirectErrorStream(true).redirectOutput(data.resolve("log").toFile()).start();
+    Path log = store.folder.resolve("log");
+    process = builder.redirectErrorStream(true).redirectOutput(log.toFile()).start();
     Instant end = Instant.now().plusSeconds(400);
     while (!ready()) {
       if (!process.isAlive() || Instant.now().isAfter(end)) {
-        throw new IOException("the service did not start; see " + data.resolve("log"));
+        throw new IOException("the service did not start:\n" + Files.readString(log));
       }
       Thread.sleep(20);
     }

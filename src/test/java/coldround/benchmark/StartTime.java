@@ -1,14 +1,13 @@
 package coldround.benchmark;
 
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.Locale;
 
 /**
- * {@code start}: seconds from the command to ready with the demo fleet in the store already, and
- * the memory resident then: as it is built, with an archive of its classes, and with that and the
- * first compiler of Java alone; beside a Java process that only says its version.
+ * {@code start [postgresql]}: seconds from the command to ready with the demo fleet in the store
+ * already, and the memory resident then: as it is built, with an archive of its classes, and with
+ * that and the first compiler of Java alone; beside a Java process that only says its version.
  */
 final class StartTime implements Benchmarks.Program {
 
@@ -29,16 +28,21 @@ final class StartTime implements Benchmarks.Program {
 
   @Override
   public void run(String... arguments) throws Exception {
-    if (arguments.length != 0) {
-      throw new IllegalArgumentException("start takes no arguments");
+    Arguments asked = Arguments.of("start [postgresql]", 0, arguments);
+    try (Store store = Store.of(asked.store())) {
+      measure(new Service(store), store.folder.resolve("classes"));
     }
-    Path data = Files.createTempDirectory("coldround-start");
-    Service service = new Service(data);
+  }
+
+  /**
+   * @param classes file for the archive
+   */
+  private static void measure(Service service, Path classes) throws Exception {
     long begin = System.nanoTime();
     service.start();
     double first = (System.nanoTime() - begin) / 1e9;
     service.close();
-    String[] archive = archive(data.resolve("classes"));
+    String[] archive = archive(classes);
     service.options(archive[0]);
     service.start();
     service.close();

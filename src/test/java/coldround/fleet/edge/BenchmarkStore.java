@@ -17,7 +17,6 @@ import java.sql.SQLException;
 import java.sql.Statement;
 import java.time.LocalDate;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;
@@ -27,9 +26,7 @@ import org.hibernate.SessionFactory;
 import org.hibernate.boot.model.naming.CamelCaseToUnderscoresNamingStrategy;
 import org.hibernate.cfg.Configuration;
 
-/**
- * An H2 file database with an invented fleet, written by plain JDBC and read as the service does.
- */
+/** A database with an invented fleet, written by plain JDBC and read as the service does. */
 public final class BenchmarkStore implements AutoCloseable {
 
   public static final LocalDate DAY = LocalDate.of(2026, 7, 1);
@@ -55,29 +52,16 @@ public final class BenchmarkStore implements AutoCloseable {
     "select * from fault order by unit_id"
   };
 
-  private final Path folder;
   private final String url;
   private SessionFactory sessions;
 
-  /** A database of that many units and, nearly, readings. */
-  public BenchmarkStore(int units, int readings) throws IOException, SQLException {
-    this(Files.createTempDirectory("coldround-benchmark"), null, units, readings);
-  }
-
-  /** The same in an empty database that is there already. */
-  BenchmarkStore(String url, int units, int readings) throws IOException, SQLException {
-    this(null, url, units, readings);
-  }
-
-  private BenchmarkStore(Path folder, String there, int units, int readings)
-      throws IOException, SQLException {
-    this.folder = folder;
-    url =
-        there != null
-            ? there
-            : "jdbc:h2:file:"
-                + folder.resolve("fleet")
-                + ";MODE=PostgreSQL;DATABASE_TO_LOWER=TRUE;DEFAULT_NULL_ORDERING=HIGH";
+  /**
+   * That many units and, nearly, readings.
+   *
+   * @param url of an empty database, H2 or PostgreSQL
+   */
+  public BenchmarkStore(String url, int units, int readings) throws IOException, SQLException {
+    this.url = url;
     try (Connection connection = DriverManager.getConnection(url)) {
       try (Statement statement = connection.createStatement()) {
         statement.execute(
@@ -86,6 +70,10 @@ public final class BenchmarkStore implements AutoCloseable {
       connection.setAutoCommit(false);
       new Filling(connection).fill(units, Math.max(1, readings / units / READINGS_A_VISIT));
       connection.commit();
+      try (Statement statement = connection.createStatement()) {
+        statement.execute("analyze");
+        connection.commit();
+      }
     }
   }
 
@@ -94,8 +82,7 @@ public final class BenchmarkStore implements AutoCloseable {
     long rows = 0;
     try (Connection connection = DriverManager.getConnection(url);
         Statement statement = connection.createStatement()) {
-      // row by row: a whole result would be written to a file of its own before it is read
-      statement.execute("set lazy_query_execution 1");
+      rowByRow(connection, statement);
       for (String query : ROWS) {
         try (ResultSet result = statement.executeQuery(query)) {
           int columns = result.getMetaData().getColumnCount();
@@ -109,6 +96,16 @@ public final class BenchmarkStore implements AutoCloseable {
       }
     }
     return rows;
+  }
+
+  /** A whole result would be held in memory, or written to a file of its own, before it is read. */
+  private void rowByRow(Connection connection, Statement statement) throws SQLException {
+    if (url.startsWith("jdbc:h2:")) {
+      statement.execute("set lazy_query_execution 1");
+    } else {
+      connection.setAutoCommit(false);
+      statement.setFetchSize(BATCH);
+    }
   }
 
   /** Lends the reader of the service. */
@@ -143,17 +140,9 @@ public final class BenchmarkStore implements AutoCloseable {
   }
 
   @Override
-  public void close() throws IOException {
+  public void close() {
     if (sessions != null) {
       sessions.close();
-    }
-    if (folder == null) {
-      return;
-    }
-    try (Stream<Path> files = Files.walk(folder)) {
-      for (Path file : files.sorted(Comparator.reverseOrder()).toList()) {
-        Files.delete(file);
-      }
     }
   }
 
@@ -229,6 +218,8 @@ public final class BenchmarkStore implements AutoCloseable {
       for (PreparedStatement statement : open) {
         statement.executeBatch();
       }
+      // millions of rows in one transaction would be kept twice until its end
+      connection.commit();
     }
 
     private void unit(PreparedStatement unit, int i) throws SQLException {

@@ -35,6 +35,9 @@ import org.junit.jupiter.params.provider.ValueSource;
 class SameDigitsTest {
 
   private static final int UNITS = 603;
+  private static final String H2 =
+      "jdbc:h2:mem:same-digits;DB_CLOSE_DELAY=-1;MODE=PostgreSQL;DATABASE_TO_LOWER=TRUE;"
+          + "DEFAULT_NULL_ORDERING=HIGH";
 
   /** What a unit comes to, compared in every digit. */
   private record Result(Condition condition, List<Task> tasks) {}
@@ -55,7 +58,7 @@ class SameDigitsTest {
     upkeep =
         Upkeep.load(
             tables, rules, gases.refrigerants(), gases.leakInspections(), gases.categories());
-    h2 = new BenchmarkStore(UNITS, UNITS * 20);
+    h2 = new BenchmarkStore(H2, UNITS, UNITS * 20);
     server = EmbeddedPostgres.start();
     postgres = new BenchmarkStore(server.getJdbcUrl("postgres", "postgres"), UNITS, UNITS * 20);
     expected = oneByOne(h2);

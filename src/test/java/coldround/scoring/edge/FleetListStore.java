@@ -42,11 +42,11 @@ public final class FleetListStore implements AutoCloseable {
   private final EntityManager entities;
 
   /**
-   * @param url of an empty database, H2 or PostgreSQL
+   * @param url of an empty database, H2 or PostgreSQL, with user and password
    */
-  public FleetListStore(String url, String user, String password, int units) throws SQLException {
-    Flyway.configure().dataSource(url, user, password).load().migrate();
-    try (Connection connection = DriverManager.getConnection(url, user, password)) {
+  public FleetListStore(String url, int units) throws SQLException {
+    Flyway.configure().dataSource(url, null, null).load().migrate();
+    try (Connection connection = DriverManager.getConnection(url)) {
       connection.setAutoCommit(false);
       fill(connection, units);
       connection.createStatement().execute(AS_KEPT);
@@ -58,8 +58,6 @@ public final class FleetListStore implements AutoCloseable {
     configuration.addAnnotatedClass(FleetLineRow.class).addAnnotatedClass(AssessmentRow.class);
     configuration.setPhysicalNamingStrategy(new CamelCaseToUnderscoresNamingStrategy());
     configuration.setProperty("hibernate.connection.url", url);
-    configuration.setProperty("hibernate.connection.username", user);
-    configuration.setProperty("hibernate.connection.password", password);
     configuration.setProperty("hibernate.hbm2ddl.auto", "none");
     sessions = configuration.buildSessionFactory();
     entities = sessions.createEntityManager();
