@@ -11,7 +11,7 @@ import java.util.Locale;
  */
 final class StartTime implements Benchmarks.Program {
 
-  private static final int STARTS = 5;
+  private static final int STARTS = 3;
 
   /** From this version on Java keeps more than classes. */
   private static final int AHEAD_OF_TIME = 25;
