@@ -158,11 +158,12 @@ class Planner implements Rounds {
 
   /** Ends the search with the best plan so far, whichever instance it is on. */
   void stop(String id) {
+    if (working(id)) {
+      store.askToStop(id);
+    }
     PlanningRun run = runs.get(id);
     if (run != null) {
       run.stop();
-    } else if (working(id)) {
-      store.askToStop(id);
     }
   }
 

@@ -108,7 +108,9 @@ class StoredRounds {
   /** Asks whichever instance works on it to end with the best so far. */
   @Transactional
   void askToStop(String id) {
-    locked(id).stopAsked = true;
+    RoundPlanRow row = locked(id);
+    row.stopAsked = true;
+    note(id, "asked to stop", "revision " + row.revision);
   }
 
   /** Plans that were promised and that nobody works on any more: of days that are not over. */
@@ -161,8 +163,9 @@ class StoredRounds {
     if (plan != null) {
       write(id, plan);
       tell(row, plan, plan.rounds());
-      note(id, state.code(), plan.rounds().size() + " rounds, revision " + row.revision);
     }
+    String made = plan == null ? "" : plan.rounds().size() + " rounds, ";
+    note(id, state.code(), made + "revision " + row.revision);
   }
 
   private void note(String id, String action, String became) {

@@ -27,6 +27,9 @@ class FleetPriors implements KeptWith {
   private final Today today;
   private final TransactionSynchronizationRegistry transaction;
 
+  /** Others are in force here than the store tells anybody yet. */
+  private boolean ahead;
+
   @Inject
   FleetPriors(
       FaultTallies tallies,
@@ -46,9 +49,14 @@ class FleetPriors implements KeptWith {
     return scoring.priors();
   }
 
-  /** Goes on with those that were in force before the service stopped. */
-  void takeUp() {
-    scoring.use(of(tallies.inForce()));
+  /**
+   * Goes on with those that were in force before the service stopped, or that another instance put
+   * in force: not while the fleet is worked out here with newer ones, which nobody else sees yet.
+   */
+  synchronized void takeUp() {
+    if (!ahead) {
+      scoring.use(of(tallies.inForce()));
+    }
   }
 
   /**
@@ -57,12 +65,13 @@ class FleetPriors implements KeptWith {
    *
    * @return true when the fleet gives other priors than those in force
    */
-  boolean estimate() {
+  synchronized boolean estimate() {
     Map<String, FaultTally> sums = tallies.sums(today.usually());
     if (sums.equals(tallies.inForce())) {
       return false;
     }
-    transaction.registerInterposedSynchronization(back(scoring.priors()));
+    transaction.registerInterposedSynchronization(end(scoring.priors()));
+    ahead = true;
     tallies.putInForce(sums);
     scoring.use(of(sums));
     return true;
@@ -72,7 +81,7 @@ class FleetPriors implements KeptWith {
     return rules.faultPriors().estimated(sums, rules.limits());
   }
 
-  private Synchronization back(FaultPriors before) {
+  private Synchronization end(FaultPriors before) {
     return new Synchronization() {
       @Override
       public void beforeCompletion() {
@@ -81,8 +90,11 @@ class FleetPriors implements KeptWith {
 
       @Override
       public void afterCompletion(int status) {
-        if (status != Status.STATUS_COMMITTED) {
-          scoring.use(before);
+        synchronized (FleetPriors.this) {
+          ahead = false;
+          if (status != Status.STATUS_COMMITTED) {
+            scoring.use(before);
+          }
         }
       }
     };

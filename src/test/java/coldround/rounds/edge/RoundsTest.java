@@ -263,6 +263,12 @@ class RoundsTest {
     assertEquals("stopped", ended(id));
     assertFalse(stops(read(id)).isEmpty());
     post(ROUNDS + "/" + id + "/stop", "{}").then().statusCode(204);
+    List<String> noted =
+        Api.asPlanner()
+            .get("/api/v1/audit?limit=500")
+            .jsonPath()
+            .getList("items.findAll { it.kind == 'rounds' && it.object == '" + id + "' }.action");
+    assertTrue(noted.containsAll(List.of("asked to stop", "stopped")), noted.toString());
   }
 
   @Test

@@ -4,6 +4,7 @@ import static org.hamcrest.Matchers.equalTo;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
+import static org.junit.jupiter.api.Assertions.assertSame;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import coldround.Api;
@@ -19,6 +20,7 @@ import coldround.scoring.FleetList;
 import coldround.scoring.Scoring;
 import coldround.scoring.ScoringRules;
 import coldround.scoring.statistics.FaultTally;
+import io.quarkus.narayana.jta.QuarkusTransaction;
 import io.quarkus.test.junit.QuarkusTest;
 import jakarta.inject.Inject;
 import java.time.LocalDate;
@@ -28,6 +30,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Random;
 import java.util.TreeMap;
+import java.util.concurrent.CompletableFuture;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -45,6 +48,7 @@ class FleetPriorsTest {
   @Inject ScoringRules rules;
   @Inject RefrigerantRules gases;
   @Inject Everyday everyday;
+  @Inject FleetPriors priors;
   @Inject Reassessment reassessment;
   @Inject Today today;
 
@@ -233,6 +237,26 @@ class FleetPriorsTest {
     everyday.everyHour();
     assertFalse(before == scoring.priors().byClass().get(CLASS).rate().mean());
     assertEquals(expectedScores(), stored());
+  }
+
+  @Test
+  void whoLooksForThoseOfOthersMeanwhileDoesNotTakeTheNewOnesBack() {
+    everyday.everyHour();
+    FaultPriors before = scoring.priors();
+    Api.put(
+        "faults", "customer,site,unit,date,failure_mode\nPRIORS,S,R0,2025-08-01,drain-blocked\n");
+    QuarkusTransaction.begin();
+    try {
+      assertTrue(priors.estimate());
+      FaultPriors estimated = scoring.priors();
+      CompletableFuture.runAsync(everyday::followOthers).join();
+      assertSame(estimated, scoring.priors(), "while the fleet is worked out with them");
+    } finally {
+      QuarkusTransaction.rollback();
+    }
+    assertSame(before, scoring.priors(), "they were never kept");
+    everyday.followOthers();
+    assertEquals(before.byClass(), scoring.priors().byClass());
   }
 
   @Test
