@@ -1,6 +1,8 @@
 package coldround.access;
 
+import java.util.ArrayList;
 import java.util.HashSet;
+import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
@@ -29,21 +31,36 @@ public final class AtOnce<C> {
 
   /** Counts a call in, which has to be counted out again; false where there are too many. */
   public boolean enter(String account, C call) {
-    if (most <= 0) {
+    if (most <= 0 || counted(account, call)) {
       return true;
     }
+    // asked with nothing held: a call that ends holds what it is asked about, and leaves here
+    List<C> gone = calls(account).stream().filter(over).toList();
+    gone.forEach(one -> leave(account, one));
+    return !gone.isEmpty() && counted(account, call);
+  }
+
+  private boolean counted(String account, C call) {
     boolean[] entered = {false};
     open.compute(
         account,
         (id, known) -> {
           Set<C> calls = known == null ? new HashSet<>() : known;
-          if (calls.size() >= most) {
-            calls.removeIf(over);
-          }
           entered[0] = calls.size() < most && calls.add(call);
           return calls;
         });
     return entered[0];
+  }
+
+  private List<C> calls(String account) {
+    List<C> calls = new ArrayList<>();
+    open.computeIfPresent(
+        account,
+        (id, known) -> {
+          calls.addAll(known);
+          return known;
+        });
+    return calls;
   }
 
   /** Nothing happens when it was not counted, or is counted out already. */

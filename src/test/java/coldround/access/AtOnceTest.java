@@ -2,10 +2,14 @@ package coldround.access;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTimeoutPreemptively;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.time.Duration;
 import java.util.HashSet;
 import java.util.Set;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
@@ -44,6 +48,46 @@ class AtOnceTest {
     gone.add("2");
     assertTrue(two.enter("a", "3"));
     assertFalse(two.enter("a", "4"));
+  }
+
+  /** As a connection is held while its answer is written, and what asks about the call wants it. */
+  @Test
+  void nothingIsHeldWhileACallIsAskedWhetherItIsOver() {
+    Object connection = new Object();
+    CountDownLatch asked = new CountDownLatch(1);
+    CountDownLatch held = new CountDownLatch(1);
+    AtOnce<String> one =
+        new AtOnce<>(
+            1,
+            call -> {
+              asked.countDown();
+              await(held);
+              synchronized (connection) {
+                return false;
+              }
+            });
+    one.enter("a", "1");
+    assertTimeoutPreemptively(
+        Duration.ofSeconds(20),
+        () -> {
+          CompletableFuture<Boolean> second =
+              CompletableFuture.supplyAsync(() -> one.enter("a", "2"));
+          await(asked);
+          synchronized (connection) {
+            held.countDown();
+            one.leave("a", "1");
+          }
+          second.join();
+        });
+    assertTrue(one.enter("a", "3"));
+  }
+
+  private static void await(CountDownLatch latch) {
+    try {
+      latch.await();
+    } catch (InterruptedException e) {
+      throw new IllegalStateException(e);
+    }
   }
 
   @Test

@@ -8,6 +8,7 @@ import coldround.access.Secret;
 import coldround.access.edge.Accounts.Found;
 import coldround.http.Problem;
 import io.quarkus.logging.Log;
+import io.vertx.core.net.impl.ConnectionBase;
 import io.vertx.ext.web.RoutingContext;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
@@ -107,8 +108,12 @@ class Doorkeeper {
     return Optional.empty();
   }
 
+  /**
+   * Whether its connection is gone. The channel says so without a lock; the response would take
+   * that of its connection, which whoever asks may hold for a connection of his own.
+   */
   private static boolean over(RoutingContext call) {
-    return call.response().ended() || call.response().closed();
+    return !((ConnectionBase) call.request().connection()).channel().isOpen();
   }
 
   private static Problem tooMany(String says, long seconds) {
