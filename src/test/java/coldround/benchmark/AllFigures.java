@@ -12,16 +12,18 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
+import java.util.Set;
 import java.util.stream.Collectors;
 
 /**
  * {@code all [full|small [RUNS [FILE]]]}: every program that benchmarks/figures.csv names, each run
  * several times in a process of its own, as one table of medians with least and greatest, and as
  * JSON, which is written to the file too. What a program prints itself goes to the error output.
+ * Runs are kept beside the file: the same command goes on where it was ended, and with 0 runs tells
+ * of those there are.
  */
 final class AllFigures implements Benchmarks.Program {
 
@@ -32,15 +34,20 @@ final class AllFigures implements Benchmarks.Program {
   public void run(String... arguments) throws Exception {
     String size = arguments.length > 0 ? arguments[0] : "full";
     int runs = arguments.length > 1 ? Integer.parseInt(arguments[1]) : RUNS;
-    if (!List.of("full", "small").contains(size) || runs < 1 || arguments.length > 3) {
+    if (!List.of("full", "small").contains(size) || runs < 0 || arguments.length > 3) {
       throw new IllegalArgumentException("all [full|small [RUNS [FILE]]]");
     }
+    Path file = arguments.length == 3 ? Path.of(arguments[2]) : null;
     List<Figure> figures = Figure.all(size);
-    Builds.check(figures.stream().map(Figure::command).toList());
-    Map<String, List<JsonNode>> printed = new LinkedHashMap<>();
-    for (Figure figure : figures) {
-      if (!printed.containsKey(figure.command())) {
-        printed.put(figure.command(), times(runs, figure.command()));
+    Set<String> commands =
+        figures.stream().map(Figure::command).collect(Collectors.toCollection(LinkedHashSet::new));
+    Builds.check(commands);
+    Path kept = file == null ? null : file.resolveSibling(file.getFileName() + ".runs");
+    EarlierRuns printed = new EarlierRuns(kept, kept == null ? "" : Builds.classes());
+    for (String command : commands) {
+      for (int run = printed.of(command).size() + 1; run <= runs; run++) {
+        System.err.printf("# %s, run %d of %d%n", command, run, runs);
+        printed.add(command, once(command));
       }
     }
     ObjectNode all = JSON.createObjectNode();
@@ -50,23 +57,15 @@ final class AllFigures implements Benchmarks.Program {
     System.out.println("| command | figure | median | least | greatest | goal | |");
     System.out.println("|---|---|---|---|---|---|---|");
     for (Figure figure : figures) {
-      tell(figure, printed.get(figure.command()), its);
+      if (!printed.of(figure.command()).isEmpty()) {
+        tell(figure, printed.of(figure.command()), its);
+      }
     }
-    if (arguments.length == 3) {
-      Files.writeString(
-          Path.of(arguments[2]),
-          JSON.writerWithDefaultPrettyPrinter().writeValueAsString(all) + "\n");
+    if (file != null) {
+      String text = JSON.writerWithDefaultPrettyPrinter().writeValueAsString(all);
+      Files.writeString(file, text + "\n");
     }
     System.out.println(JSON.writeValueAsString(all));
-  }
-
-  private static List<JsonNode> times(int runs, String command) throws Exception {
-    List<JsonNode> printed = new ArrayList<>();
-    for (int run = 1; run <= runs; run++) {
-      System.err.printf("# %s, run %d of %d%n", command, run, runs);
-      printed.add(once(command));
-    }
-    return printed;
   }
 
   /** The JSON object that a program printed last. */

@@ -1,6 +1,7 @@
 package coldround.benchmark;
 
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -9,6 +10,7 @@ import java.util.Collection;
 import java.util.List;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.zip.CRC32C;
 import java.util.zip.ZipFile;
 
 /** Which builds of the service programs need, looked for before any of them is run. */
@@ -60,6 +62,19 @@ final class Builds {
     if (!missing.isEmpty()) {
       throw new IllegalArgumentException(String.join("\n", missing));
     }
+  }
+
+  /** What tells the classes of the service from those of another commit. */
+  static String classes() throws IOException {
+    Path folder = Path.of("target", "classes");
+    CRC32C sum = new CRC32C();
+    try (var files = Files.walk(folder)) {
+      for (Path file : files.filter(Files::isRegularFile).sorted().toList()) {
+        sum.update(folder.relativize(file).toString().getBytes(StandardCharsets.UTF_8));
+        sum.update(Files.readAllBytes(file));
+      }
+    }
+    return Long.toHexString(sum.getValue());
   }
 
   private static boolean hasBare(Store.Kind kind) throws IOException {
