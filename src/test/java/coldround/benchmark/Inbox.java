@@ -6,6 +6,9 @@ import com.sun.net.httpserver.HttpExchange;
 import com.sun.net.httpserver.HttpServer;
 import java.io.IOException;
 import java.net.InetSocketAddress;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -20,7 +23,8 @@ final class Inbox implements AutoCloseable {
   private final HttpServer server;
   private final ExecutorService threads = Executors.newFixedThreadPool(4);
   private final Map<String, String> first = new LinkedHashMap<>();
-  private int again;
+  private final Map<String, Long> moments = new HashMap<>();
+  private final List<String> again = new ArrayList<>();
   private String fault = "";
 
   Inbox() throws IOException {
@@ -42,8 +46,10 @@ final class Inbox implements AutoCloseable {
 
   private synchronized void keep(String id, String data) {
     String before = first.putIfAbsent(id, data);
+    Long earlier = moments.putIfAbsent(id, System.currentTimeMillis());
     if (before != null) {
-      again++;
+      long after = System.currentTimeMillis() - earlier;
+      again.add(id + " at " + Instant.now() + ", " + after + " ms behind the first");
       if (!before.equals(data)) {
         fault = "message " + id + " came again and said something else";
       }
@@ -63,8 +69,8 @@ final class Inbox implements AutoCloseable {
   }
 
   /** Messages that came more than once: delivered, and killed before that was written down. */
-  synchronized int again() {
-    return again;
+  synchronized List<String> again() {
+    return List.copyOf(again);
   }
 
   @Override

@@ -79,10 +79,20 @@ final class Instances {
             answers,
             failed.size(),
             inbox.ids().size(),
-            inbox.again(),
+            inbox.again().size(),
             follower.check(feed));
         Harm.check(failed.isEmpty(), "calls failed: " + failed);
-        Harm.check(inbox.again() == 0, "web hooks came twice: " + inbox.again());
+        Harm.check(inbox.again().isEmpty(), "web hooks came twice: " + inbox.again());
+      } catch (Exception fault) {
+        System.err.println("# " + both[1].call("GET", "/api/v1/subscriptions", null).body());
+        for (KillableService each : both) {
+          System.err.printf("# what %d had to say%n", each.port);
+          each.log()
+              .lines()
+              .filter(line -> line.contains(" WARN ") || line.contains("oldround s"))
+              .forEach(System.err::println);
+        }
+        throw fault;
       } finally {
         probe.interrupt();
         both[0].close();

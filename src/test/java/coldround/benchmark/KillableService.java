@@ -186,10 +186,12 @@ final class KillableService implements AutoCloseable {
     process.destroyForcibly().waitFor();
   }
 
-  /** As an operator stops it. */
-  void stop() throws InterruptedException {
+  /** As an operator stops it, who waits for its end before starting it again. */
+  void stop() throws IOException, InterruptedException {
     process.destroy();
-    process.waitFor(30, TimeUnit.SECONDS);
+    if (!process.waitFor(2, TimeUnit.MINUTES)) {
+      throw new IllegalStateException("the service did not end:\n" + Files.readString(log));
+    }
   }
 
   long pid() {
@@ -202,8 +204,8 @@ final class KillableService implements AutoCloseable {
 
   @Override
   public void close() throws InterruptedException {
-    stop();
-    if (process.isAlive()) {
+    process.destroy();
+    if (!process.waitFor(30, TimeUnit.SECONDS)) {
       kill();
     }
   }

@@ -38,7 +38,7 @@ public final class Kills implements Benchmarks.Program {
       kill(store, inbox, wanted, new Random(seed));
       System.out.printf(
           "{\"kills\":%d,\"store\":\"%s\",\"seed\":%d,\"by\":\"%s\",\"hooks\":%d,\"hooksAgain\":%d,\"lost\":0,\"twice\":0}%n",
-          wanted, kind, seed, rounds, inbox.ids().size(), inbox.again());
+          wanted, kind, seed, rounds, inbox.ids().size(), inbox.again().size());
     }
   }
 

@@ -23,7 +23,6 @@ class Courier {
 
   private static final Duration SAVE_AFTER = Duration.ofMillis(500);
   private static final Duration LONGEST_REST = Duration.ofSeconds(2);
-  private static final Duration LONGEST_END = Duration.ofSeconds(5);
   private static final Duration AFTER_FAULT = Duration.ofSeconds(5);
 
   private final Subscriptions subscriptions;
@@ -65,7 +64,7 @@ class Courier {
     open = false;
     signal.signal();
     List<Thread> under = List.copyOf(ways.values());
-    long last = System.nanoTime() + LONGEST_END.toNanos();
+    long last = System.nanoTime() + book.hold().toNanos();
     for (Thread thread : under) {
       thread.join(Math.max(1, (last - System.nanoTime()) / 1_000_000));
     }

@@ -59,6 +59,11 @@ class DeliveryBook {
       List<DeadLetterRow> again,
       List<FeedEventRow> events) {}
 
+  /** How long one who sends is left alone by the others. */
+  Duration hold() {
+    return hold;
+  }
+
   /** Empty when there is nothing for this holder to do any more. */
   Optional<Turn> turn(String id, String holder) {
     SubscriptionRow row = entities.find(SubscriptionRow.class, id, LockModeType.PESSIMISTIC_WRITE);

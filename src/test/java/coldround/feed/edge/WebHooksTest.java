@@ -207,8 +207,14 @@ class WebHooksTest {
     receiver.answer = subject -> 410;
     change(1);
     until("it is stopped", () -> state(id).equals("stopped"));
-    assertEquals(1, receiver.messages.size());
     stands(id).body("deadLetters", equalTo(0));
+    int sent = receiver.messages.size();
+    try (Receiver other = new Receiver()) {
+      subscribe(other);
+      change(2);
+      until("the other has it", () -> other.taken().equals(subjects(2)));
+    }
+    assertEquals(sent, receiver.messages.size());
   }
 
   @Test
