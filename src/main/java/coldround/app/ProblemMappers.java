@@ -195,6 +195,11 @@ class ProblemMappers {
 
   @ServerExceptionMapper
   Response unforeseen(Throwable fault) {
+    Optional<Problem> busy = StoreFaults.busy(fault);
+    if (busy.isPresent()) {
+      Log.infof("others wrote the same: %s", fault);
+      return busy.get().response();
+    }
     Optional<Problem> passing = StoreFaults.of(fault);
     if (passing.isPresent()) {
       Log.warnf("the store fails: %s", fault);

@@ -4,11 +4,13 @@ import io.quarkus.logging.Log;
 import io.quarkus.narayana.jta.QuarkusTransaction;
 import io.quarkus.narayana.jta.QuarkusTransactionException;
 import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
+import jakarta.persistence.EntityManager;
 import jakarta.persistence.PersistenceException;
-import java.util.List;
 import java.util.concurrent.Callable;
 import java.util.concurrent.ThreadLocalRandom;
 import java.util.concurrent.locks.LockSupport;
+import org.eclipse.microprofile.config.inject.ConfigProperty;
 import org.hibernate.exception.DataException;
 
 /**
@@ -20,16 +22,56 @@ public class Attempts {
 
   private static final int MOST = 6;
   private static final int SECONDS = 60;
+
+  /** Who waits for others holds a connection meanwhile, and somebody waits for the answer. */
+  private static final long LONGEST_NANOS = 5_000_000_000L;
+
   private static final long PAUSE_NANOS = 20_000_000;
+  private static final int ROW_MILLIS = 2000;
+
+  private final EntityManager entities;
+  private final boolean postgresql;
+
+  @Inject
+  Attempts(
+      EntityManager entities, @ConfigProperty(name = "quarkus.datasource.db-kind") String kind) {
+    this.entities = entities;
+    this.postgresql = kind.equals("postgresql");
+  }
 
   /**
    * @throws Problem as the work throws it; 503 when the others do not come to an end or the
    *     database does not answer, 507 when its disk is full
    */
   public <T> T inTransaction(Callable<T> work) {
-    for (int attempt = 1; attempt <= MOST; attempt++) {
+    Callable<T> impatient =
+        () -> {
+          waitNoLonger();
+          return work.call();
+        };
+    return inTransaction(impatient, SECONDS, System.nanoTime() + LONGEST_NANOS);
+  }
+
+  /**
+   * The same for work that nobody waits for.
+   *
+   * @param seconds that an attempt may take
+   */
+  public <T> T patiently(int seconds, Callable<T> work) {
+    return inTransaction(work, seconds, Long.MAX_VALUE);
+  }
+
+  /** For a row that another has; the embedded database waits no longer by itself. */
+  private void waitNoLonger() {
+    if (postgresql) {
+      entities.createNativeQuery("set local lock_timeout = " + ROW_MILLIS).executeUpdate();
+    }
+  }
+
+  private <T> T inTransaction(Callable<T> work, int seconds, long end) {
+    for (int attempt = 1; attempt <= MOST && System.nanoTime() < end; attempt++) {
       try {
-        return QuarkusTransaction.requiringNew().timeout(SECONDS).call(work);
+        return QuarkusTransaction.requiringNew().timeout(seconds).call(work);
       } catch (DataException tooLong) {
         throw Problem.unprocessable(
             "too-long",
@@ -46,9 +88,7 @@ public class Attempts {
         pause(attempt, clash);
       }
     }
-    throw new Problem(
-            503, "busy", "Others write the same at this time", "Send it again.", List.of())
-        .with("Retry-After", "1");
+    throw StoreFaults.othersWrite();
   }
 
   private static void pause(int attempt, RuntimeException clash) {

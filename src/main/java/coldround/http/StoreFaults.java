@@ -35,7 +35,30 @@ public final class StoreFaults {
   private static final Pattern AWAY =
       Pattern.compile("08...|57P0.|53...|90028|90030|90031|90067|90098|90121");
 
+  /**
+   * SQLSTATE: 40001 and 40P01 two that wait for each other, 55P03 (PostgreSQL) and HYT00 (H2) a row
+   * that another did not let go of in time.
+   */
+  private static final Set<String> BUSY = Set.of("40001", "40P01", "55P03", "HYT00");
+
   private StoreFaults() {}
+
+  /** What to answer where the fault is that others were writing the same: 503. */
+  public static Optional<Problem> busy(Throwable fault) {
+    boolean busy =
+        any(fault, each -> each instanceof SQLException sql && BUSY.contains(state(sql)));
+    return busy ? Optional.of(othersWrite()) : Optional.empty();
+  }
+
+  static Problem othersWrite() {
+    return new Problem(
+            503, "busy", "Others write the same at this time", "Send it again.", List.of())
+        .with("Retry-After", "1");
+  }
+
+  private static String state(SQLException fault) {
+    return String.valueOf(fault.getSQLState());
+  }
 
   /** What to answer where the fault, or what caused it, is one of these: 503, or 507. */
   public static Optional<Problem> of(Throwable fault) {
