@@ -1,10 +1,11 @@
 package coldround.field.edge;
 
 import coldround.fleet.UnitIds;
+import coldround.fleet.UnitLocks;
 import coldround.http.Problem;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
-import jakarta.persistence.EntityManager;
+import java.util.List;
 
 /**
  * Lets what comes from outside for one unit in one after the other, so that each sees the visits
@@ -13,19 +14,19 @@ import jakarta.persistence.EntityManager;
 @ApplicationScoped
 class UnitLock {
 
-  private final EntityManager entities;
+  private final UnitLocks units;
 
   @Inject
-  UnitLock(EntityManager entities) {
-    this.entities = entities;
+  UnitLock(UnitLocks units) {
+    this.units = units;
   }
 
   /** Until the end of the transaction. */
   void lock(String unitId) {
-    entities
-        .createNativeQuery("select id from unit where id = :id for update")
-        .setParameter("id", UnitIds.number(unitId).orElseThrow(() -> unknown(unitId)))
-        .getResultList();
+    if (UnitIds.number(unitId).isEmpty()) {
+      throw unknown(unitId);
+    }
+    units.hold(List.of(unitId));
   }
 
   static Problem unknown(String unitId) {

@@ -27,15 +27,22 @@ class VisitWriter implements KindWriter {
   private final Places places;
   private final StoredVisits visits;
   private final MetVisits met;
+  private final StoredUnitLocks locks;
   private final Plausibility plausibility;
 
   @Inject
   VisitWriter(
-      Known known, Places places, StoredVisits visits, MetVisits met, Plausibility plausibility) {
+      Known known,
+      Places places,
+      StoredVisits visits,
+      MetVisits met,
+      StoredUnitLocks locks,
+      Plausibility plausibility) {
     this.known = known;
     this.places = places;
     this.visits = visits;
     this.met = met;
+    this.locks = locks;
     this.plausibility = plausibility;
   }
 
@@ -63,6 +70,7 @@ class VisitWriter implements KindWriter {
       this.entries = entries;
       this.notes = notes;
       this.there = places.of(entries);
+      locks.holdRows(there.values().stream().map(Place::id).toList());
       this.rows = met.find(keys());
     }
 

@@ -3,6 +3,7 @@ package coldround.intake.edge;
 import coldround.fleet.FleetWiping;
 import coldround.fleet.Kind;
 import coldround.http.Problem;
+import coldround.http.Turns;
 import coldround.intake.IntakeTables;
 import coldround.intake.Receipt;
 import io.quarkus.logging.Log;
@@ -33,6 +34,7 @@ class DemoFleet {
   private final IntakeTables tables;
   private final FleetWiping wiping;
   private final EntityManager entities;
+  private final Turns turns;
   private final Clock clock;
   private final boolean wanted;
   private ImportRuns.Later last;
@@ -44,6 +46,7 @@ class DemoFleet {
       IntakeTables tables,
       FleetWiping wiping,
       EntityManager entities,
+      Turns turns,
       Clock clock,
       @ConfigProperty(name = "coldround.demo", defaultValue = "false") boolean wanted) {
     this.imports = imports;
@@ -51,6 +54,7 @@ class DemoFleet {
     this.tables = tables;
     this.wiping = wiping;
     this.entities = entities;
+    this.turns = turns;
     this.clock = clock;
     this.wanted = wanted;
   }
@@ -197,10 +201,16 @@ class DemoFleet {
    * @throws Problem 409 where something else would go with it
    */
   synchronized void wipe() {
-    String hindrance = hindrance();
-    if (!hindrance.isEmpty()) {
-      throw Problem.conflict(hindrance);
-    }
-    wiping.wipe();
+    QuarkusTransaction.requiringNew()
+        .run(
+            () -> {
+              // no file comes in between
+              turns.await(Turns.IMPORTS);
+              String hindrance = hindrance();
+              if (!hindrance.isEmpty()) {
+                throw Problem.conflict(hindrance);
+              }
+              wiping.wipe();
+            });
   }
 }

@@ -77,6 +77,7 @@ class FileImport {
   private final Today today;
   private final int longestSeconds;
   private final long mostRows;
+  private volatile boolean ending;
 
   @Inject
   FileImport(
@@ -103,6 +104,23 @@ class FileImport {
     this.today = today;
     this.longestSeconds = longestSeconds;
     this.mostRows = mostRows;
+  }
+
+  /** The service ends: files under way are given up, and none is begun. */
+  void end() {
+    ending = true;
+  }
+
+  private void goOn() {
+    if (ending) {
+      throw new Problem(
+              503,
+              "busy",
+              "The service ends; nothing of the file was applied",
+              "Send it again when the service is back.",
+              List.of())
+          .with("Retry-After", "30");
+    }
   }
 
   /** A new import, not begun yet. */
@@ -165,6 +183,7 @@ class FileImport {
 
     @Override
     public Row next() {
+      goOn();
       if (++read > mostRows) {
         throw new Problem(
             413,
@@ -272,6 +291,7 @@ class FileImport {
     private void tell(List<String> units) {
       begun.watch().assessing(units.size());
       for (int from = 0; from < units.size(); from += CHUNK) {
+        goOn();
         List<String> some = units.subList(from, Math.min(units.size(), from + CHUNK));
         listeners.forEach(listener -> listener.changed(some));
         begun.watch().assessed(some.size());

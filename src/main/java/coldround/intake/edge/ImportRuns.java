@@ -11,6 +11,7 @@ import io.quarkus.scheduler.Scheduled;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.event.Observes;
 import jakarta.inject.Inject;
+import jakarta.persistence.PersistenceException;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -55,7 +56,9 @@ class ImportRuns {
   }
 
   void atEnd(@Observes ShutdownEvent end) {
-    executor.shutdownNow();
+    // nobody is interrupted: the embedded database closes its file where that meets it writing
+    imports.end();
+    executor.shutdown();
   }
 
   @Scheduled(every = "5s", delayed = "5s", concurrentExecution = Scheduled.ConcurrentExecution.SKIP)
@@ -121,7 +124,7 @@ class ImportRuns {
     } catch (Problem refusal) {
       refused(id, refusal, receipt);
     } catch (RuntimeException | Error e) {
-      Problem passing = StoreFaults.of(e).orElse(null);
+      Problem passing = StoreFaults.of(e).or(() -> StoreFaults.busy(e)).orElse(null);
       // whatever it was, the sender must see that nothing more comes; the log keeps the rest
       Log.error("import " + id + " failed", e);
       refused(id, passing == null ? failed(id) : passing, receipt);
@@ -151,7 +154,10 @@ class ImportRuns {
   private Receipt run(Spool file, Open one) {
     try {
       return imports.run(file.file(), one.order(), one.begun());
-    } catch (ConstraintViolationException metAnother) {
+    } catch (PersistenceException clash) {
+      if (!(clash instanceof ConstraintViolationException) && StoreFaults.busy(clash).isEmpty()) {
+        throw clash;
+      }
       Log.infof("import %s met what came meanwhile and is taken again", one.begun().id());
       return imports.run(file.file(), one.order(), one.begun());
     }

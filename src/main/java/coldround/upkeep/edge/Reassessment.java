@@ -1,11 +1,14 @@
 package coldround.upkeep.edge;
 
 import coldround.fleet.Fleet;
-import coldround.fleet.FleetFilter;
 import coldround.fleet.FleetListener;
 import coldround.fleet.Today;
 import coldround.fleet.Unit;
 import coldround.fleet.UnitHistory;
+import coldround.fleet.UnitIds;
+import coldround.fleet.UnitLocks;
+import coldround.http.Attempts;
+import coldround.http.Turns;
 import coldround.scoring.Assessment;
 import coldround.scoring.FaultRecord;
 import coldround.scoring.FaultTallies;
@@ -42,7 +45,13 @@ class Reassessment implements FleetListener {
           .thenComparing(Task::due)
           .thenComparing(Task::id);
 
+  /** Longer than a file may take that is waited for. */
+  private static final int LONGEST_SECONDS = 3 * 60 * 60;
+
   private final Fleet fleet;
+  private final UnitLocks locks;
+  private final Turns turns;
+  private final Attempts attempts;
   private final Scoring scoring;
   private final Upkeep upkeep;
   private final Ranking ranking;
@@ -54,6 +63,9 @@ class Reassessment implements FleetListener {
   @Inject
   Reassessment(
       Fleet fleet,
+      UnitLocks locks,
+      Turns turns,
+      Attempts attempts,
       Scoring scoring,
       Upkeep upkeep,
       Ranking ranking,
@@ -62,6 +74,9 @@ class Reassessment implements FleetListener {
       ArrangementList arrangements,
       Today today) {
     this.fleet = fleet;
+    this.locks = locks;
+    this.turns = turns;
+    this.attempts = attempts;
     this.scoring = scoring;
     this.upkeep = upkeep;
     this.ranking = ranking;
@@ -84,16 +99,46 @@ class Reassessment implements FleetListener {
   }
 
   private void assess(Collection<String> unitIds, Set<String> counted) {
+    // before they are read: what comes for one of them meanwhile would be written over
+    locks.hold(unitIds);
     Batch batch = new Batch(counted);
     fleet.each(unitIds, this::work, batch::add);
     batch.write();
   }
 
-  @Transactional
-  public void everything() {
-    Batch batch = new Batch(Set.of());
-    fleet.each(FleetFilter.ALL, this::work, batch::add);
-    batch.write();
+  /**
+   * All units, some hundred in a transaction of their own, so that whatever comes for one of them
+   * waits for these and not for the whole fleet. What is written in the transaction of the caller
+   * is not seen.
+   */
+  void everything() {
+    List<String> some = locks.next("", BATCH);
+    while (!some.isEmpty()) {
+      apart(some);
+      some = locks.next(some.get(some.size() - 1), BATCH);
+    }
+  }
+
+  /** The same for some units. */
+  void bitByBit(Collection<String> unitIds) {
+    List<String> all =
+        unitIds.stream()
+            .sorted(Comparator.comparingLong(id -> UnitIds.number(id).orElseThrow()))
+            .toList();
+    for (int from = 0; from < all.size(); from += BATCH) {
+      apart(all.subList(from, Math.min(all.size(), from + BATCH)));
+    }
+  }
+
+  private void apart(List<String> some) {
+    attempts.patiently(
+        LONGEST_SECONDS,
+        () -> {
+          // a file under way has rows of units that it has not assessed yet
+          turns.await(Turns.IMPORTS);
+          assess(some, Set.of());
+          return true;
+        });
   }
 
   private Worked work(UnitHistory history) {

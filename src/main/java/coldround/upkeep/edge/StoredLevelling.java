@@ -3,6 +3,7 @@ package coldround.upkeep.edge;
 import coldround.fleet.Fleet;
 import coldround.fleet.Today;
 import coldround.fleet.UnitIds;
+import coldround.http.Attempts;
 import coldround.upkeep.Levelling;
 import coldround.upkeep.Levelling.Slot;
 import coldround.upkeep.Move;
@@ -10,7 +11,6 @@ import coldround.upkeep.Upkeep;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
-import jakarta.transaction.Transactional;
 import java.time.LocalDate;
 import java.util.HashSet;
 import java.util.List;
@@ -28,7 +28,11 @@ import java.util.stream.Collectors;
 @ApplicationScoped
 class StoredLevelling {
 
+  /** Longer than a big fleet takes on a slow machine. */
+  private static final int LONGEST_SECONDS = 30 * 60;
+
   private final EntityManager entities;
+  private final Attempts attempts;
   private final Reassessment reassessment;
   private final Fleet fleet;
   private final Upkeep upkeep;
@@ -36,29 +40,31 @@ class StoredLevelling {
 
   @Inject
   StoredLevelling(
-      EntityManager entities, Reassessment reassessment, Fleet fleet, Upkeep upkeep, Today today) {
+      EntityManager entities,
+      Attempts attempts,
+      Reassessment reassessment,
+      Fleet fleet,
+      Upkeep upkeep,
+      Today today) {
     this.entities = entities;
+    this.attempts = attempts;
     this.reassessment = reassessment;
     this.fleet = fleet;
     this.upkeep = upkeep;
     this.today = today;
   }
 
-  /** Without technicians on the list there is no telling what a week can do: nothing is moved. */
-  @Transactional
+  /**
+   * Without technicians on the list there is no telling what a week can do: nothing is moved. Where
+   * tasks are to go is written first, then their units are assessed anew; ended in between, the
+   * next time finds the same.
+   */
   void level() {
     int technicians = fleet.technicians().size();
     int capacity = technicians == 0 ? 0 : upkeep.capacity(technicians).minutes();
-    again(undo(capacity));
+    reassessment.bitByBit(attempts.patiently(LONGEST_SECONDS, () -> undo(capacity)));
     if (capacity > 0) {
-      again(move(capacity));
-    }
-  }
-
-  private void again(Set<String> unitIds) {
-    if (!unitIds.isEmpty()) {
-      entities.flush();
-      reassessment.changed(unitIds);
+      reassessment.bitByBit(attempts.patiently(LONGEST_SECONDS, () -> move(capacity)));
     }
   }
 
@@ -88,6 +94,10 @@ class StoredLevelling {
     Set<String> units = new TreeSet<>();
     for (Move move : plan.moves()) {
       TaskRow task = entities.find(TaskRow.class, move.taskId());
+      if (task == null) {
+        // done meanwhile
+        continue;
+      }
       Optional<Move> former = Optional.ofNullable(before.get(move.taskId())).map(TaskMoveRow::read);
       entities.merge(TaskMoveRow.of(move.behind(former), task.unitId));
       units.add(UnitIds.text(task.unitId));
