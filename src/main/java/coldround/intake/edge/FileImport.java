@@ -141,6 +141,7 @@ class FileImport {
     one.lock();
     try (TableFile table = open(file, order, rules);
         Spool rejected = Spool.empty()) {
+      goOn();
       begun.watch().reading(table.rowBytes(file), table.bytes()::count);
       return new Taking(table, rejected, order, rules, begun).inTransaction();
     } catch (IOException e) {

@@ -12,6 +12,7 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.event.Observes;
 import jakarta.inject.Inject;
 import jakarta.persistence.PersistenceException;
+import java.time.Duration;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -28,6 +29,7 @@ import org.hibernate.exception.DataException;
 class ImportRuns {
 
   private static final int MOST_WAITING = 20;
+  private static final Duration LONGEST_END = Duration.ofSeconds(20);
 
   /** An import that can be asked how far it is. */
   record Open(FileImport.Begun begun, FileImport.Order order, Caller.Acting asked) {
@@ -55,10 +57,17 @@ class ImportRuns {
     this.caller = caller;
   }
 
-  void atEnd(@Observes ShutdownEvent end) {
-    // nobody is interrupted: the embedded database closes its file where that meets it writing
+  /**
+   * Files are given up at their next row, and whoever asks later is told. Nobody is interrupted:
+   * the embedded database closes its file where that meets it writing.
+   */
+  void atEnd(@Observes ShutdownEvent end) throws InterruptedException {
     imports.end();
     executor.shutdown();
+    long last = System.nanoTime() + LONGEST_END.toNanos();
+    while (!open.isEmpty() && System.nanoTime() < last) {
+      Thread.sleep(20);
+    }
   }
 
   @Scheduled(every = "5s", delayed = "5s", concurrentExecution = Scheduled.ConcurrentExecution.SKIP)
