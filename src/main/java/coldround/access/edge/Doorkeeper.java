@@ -6,9 +6,9 @@ import coldround.access.Guesses;
 import coldround.access.Pace;
 import coldround.access.Secret;
 import coldround.access.edge.Accounts.Found;
+import coldround.http.Connections;
 import coldround.http.Problem;
 import io.quarkus.logging.Log;
-import io.vertx.core.net.impl.ConnectionBase;
 import io.vertx.ext.web.RoutingContext;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
@@ -46,8 +46,8 @@ class Doorkeeper {
     this.known = known;
     this.clock = clock;
     this.pace = new Pace(perMinute);
-    this.underWay = new AtOnce<>(atOnce, Doorkeeper::over);
-    this.dear = new AtOnce<>(dearAtOnce, Doorkeeper::over);
+    this.underWay = new AtOnce<>(atOnce, Connections::isGone);
+    this.dear = new AtOnce<>(dearAtOnce, Connections::isGone);
     this.guesses = new Guesses(new Guesses.Limits(free, first, longest, forgotten));
   }
 
@@ -106,14 +106,6 @@ class Doorkeeper {
     }
     call.addEndHandler(ended -> calls.leave(account.id(), call));
     return Optional.empty();
-  }
-
-  /**
-   * Whether its connection is gone. The channel says so without a lock; the response would take
-   * that of its connection, which whoever asks may hold for a connection of his own.
-   */
-  private static boolean over(RoutingContext call) {
-    return !((ConnectionBase) call.request().connection()).channel().isOpen();
   }
 
   private static Problem tooMany(String says, long seconds) {
