@@ -7,6 +7,7 @@ import io.vertx.ext.web.RoutingContext;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import org.jboss.resteasy.reactive.server.ServerRequestFilter;
+import org.jboss.resteasy.reactive.server.core.CurrentRequestManager;
 
 /** Few calls that cost much at once, so that one who makes many leaves room for the others. */
 @ApplicationScoped
@@ -26,7 +27,7 @@ class DearCalls {
   void count(RoutingContext context) {
     Account account = caller.account();
     if (account != null) {
-      door.tooDear(account, context)
+      door.tooDear(account, new DearCall(context, CurrentRequestManager.get()))
           .ifPresent(
               refusal -> {
                 throw refusal;

@@ -6,9 +6,9 @@ import coldround.access.Guesses;
 import coldround.access.Pace;
 import coldround.access.Secret;
 import coldround.access.edge.Accounts.Found;
+import coldround.http.Connections;
 import coldround.http.Problem;
 import io.quarkus.logging.Log;
-import io.vertx.core.net.impl.ConnectionBase;
 import io.vertx.ext.web.RoutingContext;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
@@ -27,7 +27,7 @@ class Doorkeeper {
   private final Guesses guesses;
   private final Pace pace;
   private final AtOnce<RoutingContext> underWay;
-  private final AtOnce<RoutingContext> dear;
+  private final AtOnce<DearCall> dear;
   private final Clock clock;
 
   @Inject
@@ -46,8 +46,8 @@ class Doorkeeper {
     this.known = known;
     this.clock = clock;
     this.pace = new Pace(perMinute);
-    this.underWay = new AtOnce<>(atOnce, Doorkeeper::over);
-    this.dear = new AtOnce<>(dearAtOnce, Doorkeeper::over);
+    this.underWay = new AtOnce<>(atOnce, Connections::isGone);
+    this.dear = new AtOnce<>(dearAtOnce, DearCall::isOver);
     this.guesses = new Guesses(new Guesses.Limits(free, first, longest, forgotten));
   }
 
@@ -86,34 +86,24 @@ class Doorkeeper {
       return Optional.of(
           tooMany("This account calls more often than it may.", seconds(pause.get())));
     }
-    return counted(underWay, account, call, "Too many calls of this account are under way.");
-  }
-
-  /** Refuses a call that costs much where the account has some of those under way. */
-  Optional<Problem> tooDear(Account account, RoutingContext call) {
-    return counted(
-        dear,
-        account,
-        call,
-        "As many calls of this account as may be that cost much are under way: plans, trials,"
-            + " backtests, exports. Naming a customer makes them shorter.");
-  }
-
-  private static Optional<Problem> counted(
-      AtOnce<RoutingContext> calls, Account account, RoutingContext call, String says) {
-    if (!calls.enter(account.id(), call)) {
-      return Optional.of(tooMany(says, 1));
+    if (!underWay.enter(account.id(), call)) {
+      return Optional.of(tooMany("Too many calls of this account are under way.", 1));
     }
-    call.addEndHandler(ended -> calls.leave(account.id(), call));
+    call.addEndHandler(ended -> underWay.leave(account.id(), call));
     return Optional.empty();
   }
 
-  /**
-   * Whether its connection is gone. The channel says so without a lock; the response would take
-   * that of its connection, which whoever asks may hold for a connection of his own.
-   */
-  private static boolean over(RoutingContext call) {
-    return !((ConnectionBase) call.request().connection()).channel().isOpen();
+  /** Refuses a call that costs much where the account has some of those under way. */
+  Optional<Problem> tooDear(Account account, DearCall call) {
+    if (!dear.enter(account.id(), call)) {
+      return Optional.of(
+          tooMany(
+              "As many calls of this account as may be that cost much are under way: plans, trials,"
+                  + " backtests, exports. Naming a customer makes them shorter.",
+              1));
+    }
+    call.whenOver(() -> dear.leave(account.id(), call));
+    return Optional.empty();
   }
 
   private static Problem tooMany(String says, long seconds) {

@@ -12,7 +12,10 @@ import java.time.Duration;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
+import java.util.concurrent.Callable;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.TimeUnit;
 
 /**
  * Delivers changes to subscribers, each on a thread of its own, so that one who is slow holds up
@@ -24,6 +27,7 @@ class Courier {
   private static final Duration SAVE_AFTER = Duration.ofMillis(500);
   private static final Duration LONGEST_REST = Duration.ofSeconds(2);
   private static final Duration AFTER_FAULT = Duration.ofSeconds(5);
+  private static final Duration AT_THE_END = Duration.ofMillis(200);
 
   private final Subscriptions subscriptions;
   private final DeliveryBook book;
@@ -34,7 +38,9 @@ class Courier {
   private final HooksConfig config;
   private final String holder = UUID.randomUUID().toString();
   private final Map<String, Thread> ways = new ConcurrentHashMap<>();
+  private final CountDownLatch ending = new CountDownLatch(1);
   private volatile boolean open;
+  private volatile long last;
 
   @Inject
   Courier(
@@ -59,16 +65,18 @@ class Courier {
     look();
   }
 
-  /** What is being sent is finished and written down, else another instance would send it again. */
+  /**
+   * What is being sent is finished and written down, else another instance would send it again.
+   * Nobody is interrupted: a thread within the embedded store would close its file for all.
+   */
   void end(@Observes ShutdownEvent stop) throws InterruptedException {
+    last = System.nanoTime() + book.hold().toNanos();
     open = false;
+    ending.countDown();
     signal.signal();
-    List<Thread> under = List.copyOf(ways.values());
-    long last = System.nanoTime() + book.hold().toNanos();
-    for (Thread thread : under) {
+    for (Thread thread : List.copyOf(ways.values())) {
       thread.join(Math.max(1, (last - System.nanoTime()) / 1_000_000));
     }
-    under.forEach(Thread::interrupt);
   }
 
   /** Sets off for whoever has nobody on the way. */
@@ -96,6 +104,9 @@ class Courier {
       }
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
+    } catch (RuntimeException e) {
+      // not released, for not all may be written down: another goes on when the hold is over
+      Log.warnf(e, "web hooks of subscription %s end while the store fails", id);
     } finally {
       ways.remove(id);
     }
@@ -116,12 +127,40 @@ class Courier {
       return true;
     } catch (RuntimeException e) {
       if (!open) {
-        return false;
+        throw e;
       }
       // the database may be away for a while
       Log.warnf(e, "web hooks of subscription %s rest for %s", id, AFTER_FAULT);
-      Thread.sleep(AFTER_FAULT.toMillis());
+      pause(AFTER_FAULT);
       return true;
+    }
+  }
+
+  /** The end of the service ends it. */
+  private void pause(Duration longest) throws InterruptedException {
+    ending.await(longest.toMillis(), TimeUnit.MILLISECONDS);
+  }
+
+  /**
+   * What was sent is written down, however often the store fails: else it would be sent again.
+   *
+   * @return false when somebody else delivers by now
+   */
+  private boolean write(Callable<Boolean> sent) throws InterruptedException {
+    while (true) {
+      try {
+        return attempts.inTransaction(sent);
+      } catch (RuntimeException e) {
+        if (!open && System.nanoTime() - last > 0) {
+          throw e;
+        }
+        Log.warnf(e, "what web hooks have brought is not written down yet");
+        if (open) {
+          pause(AFTER_FAULT);
+        } else {
+          Thread.sleep(AT_THE_END.toMillis());
+        }
+      }
     }
   }
 
@@ -130,7 +169,7 @@ class Courier {
     if (pause.isZero()) {
       signal.await(mark, config.look());
     } else {
-      Thread.sleep(Math.min(pause.toMillis() + 1, LONGEST_REST.toMillis()));
+      pause(pause.compareTo(LONGEST_REST) < 0 ? pause.plusMillis(1) : LONGEST_REST);
     }
   }
 
@@ -139,11 +178,10 @@ class Courier {
     for (DeadLetterRow letter : turn.again()) {
       HookSender.Outcome outcome =
           sender.send(turn.url(), turn.secrets(), letter.event(), letter.tries);
-      attempts.inTransaction(
-          () -> {
-            book.sentAgain(letter.id, outcome);
-            return true;
-          });
+      String id = turn.subscription().id;
+      if (!write(() -> book.sentAgain(id, holder, letter.id, outcome)) || !open) {
+        return true;
+      }
     }
     boolean rests = !turn.pause().isZero() || turn.events().isEmpty();
     if (!rests) {
@@ -191,7 +229,7 @@ class Courier {
       return sender.send(turn.url(), turn.secrets(), event, tries);
     }
 
-    private void fail(FeedEventRow event, HookSender.Outcome outcome) {
+    private void fail(FeedEventRow event, HookSender.Outcome outcome) throws InterruptedException {
       if (reached == to.position || save()) {
         attempts.inTransaction(
             () -> {
@@ -201,9 +239,9 @@ class Courier {
       }
     }
 
-    private boolean save() {
+    private boolean save() throws InterruptedException {
       saved = System.nanoTime();
-      return attempts.inTransaction(() -> book.reached(to.id, holder, reached, delivered));
+      return write(() -> book.reached(to.id, holder, reached, delivered));
     }
   }
 }

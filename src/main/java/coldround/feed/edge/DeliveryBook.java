@@ -83,10 +83,10 @@ class DeliveryBook {
             row, URI.create(row.url), row.secrets(now), pause(row, now), again(id), events(row)));
   }
 
-  /** Written only now and then, for an idle subscriber costs nothing. */
+  /** Written only now and then, for an idle subscriber costs little; lasts longer than a try. */
   private void hold(SubscriptionRow row, String holder, Instant now) {
     boolean soonOver =
-        row.heldUntil == null || row.heldUntil.isBefore(now.plus(hold.dividedBy(2).plus(MARGIN)));
+        row.heldUntil == null || row.heldUntil.isBefore(now.plus(hold.minus(MARGIN.dividedBy(2))));
     if (!row.holder.equals(holder) || soonOver || row.heldUntil.isAfter(now.plus(hold))) {
       row.holder = holder;
       row.heldUntil = now.plus(hold);
@@ -195,19 +195,26 @@ class DeliveryBook {
     }
   }
 
-  /** What came of a dead letter that was sent once more. */
-  void sentAgain(long letter, HookSender.Outcome outcome) {
-    DeadLetterRow row = entities.find(DeadLetterRow.class, letter);
-    if (row == null) {
-      return;
+  /**
+   * What came of a dead letter that was sent once more.
+   *
+   * @return false when somebody else delivers by now
+   */
+  boolean sentAgain(String id, String holder, long letter, HookSender.Outcome outcome) {
+    SubscriptionRow subscription = held(id, holder);
+    if (subscription == null) {
+      return false;
     }
-    if (outcome.delivered()) {
+    subscription.heldUntil = clock.instant().plus(hold);
+    DeadLetterRow row = entities.find(DeadLetterRow.class, letter);
+    if (row != null && outcome.delivered()) {
       entities.remove(row);
-    } else {
+    } else if (row != null) {
       row.again = false;
       row.tries++;
       row.problem = outcome.problem();
     }
+    return true;
   }
 
   private SubscriptionRow held(String id, String holder) {

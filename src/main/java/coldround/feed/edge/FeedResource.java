@@ -4,12 +4,14 @@ import coldround.access.Role;
 import coldround.feed.Cursor;
 import coldround.feed.Snapshot;
 import coldround.http.Answers;
+import coldround.http.Connections;
 import coldround.http.Parameters;
 import coldround.http.Problem;
 import io.smallrye.common.annotation.NonBlocking;
 import io.smallrye.mutiny.Uni;
 import io.smallrye.mutiny.infrastructure.Infrastructure;
 import io.smallrye.mutiny.unchecked.Unchecked;
+import io.vertx.ext.web.RoutingContext;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.GET;
@@ -23,6 +25,7 @@ import jakarta.ws.rs.core.UriInfo;
 import java.net.URI;
 import java.time.Duration;
 import java.util.List;
+import java.util.concurrent.atomic.AtomicBoolean;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.enums.SchemaType;
 import org.eclipse.microprofile.openapi.annotations.media.Content;
@@ -89,19 +92,24 @@ public class FeedResource {
       @QueryParam("limit") String limit,
       @QueryParam("wait") String wait,
       @Context Request request,
-      @Context UriInfo uri) {
+      @Context UriInfo uri,
+      @Context RoutingContext call) {
     Asked asked =
         new Asked(
             after,
             Parameters.limit(limit),
             System.nanoTime() + Duration.ofSeconds(seconds(wait)).toNanos(),
-            service.address(uri));
+            service.address(uri),
+            call,
+            new AtomicBoolean());
     FeedPages.Kept known = known(asked);
     return known != null
         ? Uni.createFrom().item(answer(known, request, uri))
         : Uni.createFrom()
             .item(Unchecked.supplier(() -> look(asked)))
             .runSubscriptionOn(Infrastructure.getDefaultWorkerPool())
+            .onCancellation()
+            .invoke(() -> leave(asked))
             .map(page -> answer(page, request, uri));
   }
 
@@ -110,10 +118,17 @@ public class FeedResource {
    *
    * @param end of its patience, by System.nanoTime
    * @param service address that the events name
+   * @param left set when it has hung up
    */
-  private record Asked(String after, int most, long end, URI service) {
+  private record Asked(
+      String after, int most, long end, URI service, RoutingContext call, AtomicBoolean left) {
     FeedPages.Key behind(Cursor cursor) {
       return new FeedPages.Key(cursor.position(), most, service);
+    }
+
+    /** Also of one that hung up before anybody could be told. */
+    boolean isLeft() {
+      return left.get() || Connections.isGone(call);
     }
 
     boolean fromTheBeginning() {
@@ -124,6 +139,12 @@ public class FeedResource {
   /** A full page, which lies neither ahead nor behind what was kept when it was read, or null. */
   private FeedPages.Kept known(Asked asked) {
     return asked.fromTheBeginning() ? null : pages.full(asked.behind(cursor(asked.after)));
+  }
+
+  /** The thread that waits for it goes on to serve others: else a few who hang up keep them all. */
+  private void leave(Asked asked) {
+    asked.left.set(true);
+    signal.stir();
   }
 
   /** Reads the store, again and again while there is nothing and the reader still waits. */
@@ -139,10 +160,11 @@ public class FeedResource {
         page = pages.read(key);
       }
       long left = asked.end - System.nanoTime();
-      if (page.count() > 0 || left <= 0 || signal.isEnding()) {
+      if (page.count() > 0 || left <= 0 || signal.isEnding() || asked.isLeft()) {
         return page;
       }
-      signal.await(mark, Duration.ofNanos(Math.min(left, LOOK_EVERY.toNanos())));
+      Duration longest = Duration.ofNanos(Math.min(left, LOOK_EVERY.toNanos()));
+      signal.await(mark, longest, asked::isLeft);
     }
   }
 

@@ -9,6 +9,7 @@ import jakarta.transaction.Status;
 import jakarta.transaction.Synchronization;
 import jakarta.transaction.TransactionSynchronizationRegistry;
 import java.time.Duration;
+import java.util.function.BooleanSupplier;
 
 /**
  * Wakes those who wait for changes as soon as a transaction of this service has committed some.
@@ -53,6 +54,13 @@ class FeedSignal {
     }
   }
 
+  /** Has those who wait look whether they still want to. */
+  void stir() {
+    synchronized (monitor) {
+      monitor.notifyAll();
+    }
+  }
+
   /** A mark to wait behind: taken before looking, so that nothing falls between. */
   long mark() {
     synchronized (monitor) {
@@ -62,12 +70,19 @@ class FeedSignal {
 
   /** Until something was signalled behind the mark, at the longest so long. */
   void await(long mark, Duration longest) throws InterruptedException {
+    await(mark, longest, () -> false);
+  }
+
+  /**
+   * @param left true for one who wants to wait no more; asked again when stirred
+   */
+  void await(long mark, Duration longest, BooleanSupplier left) throws InterruptedException {
     long end = System.nanoTime() + longest.toNanos();
     synchronized (monitor) {
-      long left = end - System.nanoTime();
-      while (count == mark && !closed && left > 0) {
-        monitor.wait(left / 1_000_000, (int) (left % 1_000_000));
-        left = end - System.nanoTime();
+      long nanos = end - System.nanoTime();
+      while (count == mark && !closed && nanos > 0 && !left.getAsBoolean()) {
+        monitor.wait(nanos / 1_000_000, (int) (nanos % 1_000_000));
+        nanos = end - System.nanoTime();
       }
     }
   }

@@ -28,7 +28,9 @@ import java.util.Optional;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
+import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.concurrent.atomic.AtomicLong;
+import java.util.concurrent.atomic.AtomicReference;
 import java.util.stream.Stream;
 
 /** Sends one message to a subscriber and says what came of it. */
@@ -86,8 +88,8 @@ class HookSender {
             new HttpClientOptions()
                 .setConnectTimeout((int) config.connectLimit().toMillis())
                 .setKeepAliveTimeout(30)
-                // a subscriber gets one message at a time
-                .setMaxPoolSize(2)
+                // of a host and port, which all subscriptions may share; each sends one at a time
+                .setMaxPoolSize(config.most())
                 .setTcpNoDelay(true));
   }
 
@@ -156,24 +158,22 @@ class HookSender {
 
   private Outcome exchange(RequestOptions options, Buffer body) throws InterruptedException {
     long end = System.nanoTime() + config.answerLimit().toNanos();
-    HttpClientRequest[] open = new HttpClientRequest[1];
+    Giving giving = new Giving();
     Future<Answer> answer =
         client
             .request(options)
             .compose(
-                request -> {
-                  open[0] = request;
-                  return request.send(body).map(HookSender::readLittle);
-                });
+                request ->
+                    giving.mayGo(request)
+                        ? request.send(body).map(HookSender::readLittle)
+                        : Future.failedFuture("given up"));
     try {
       Answer given =
           answer.toCompletionStage().toCompletableFuture().get(left(end), TimeUnit.NANOSECONDS);
       finish(given, end);
       return outcome(given.response());
     } catch (TimeoutException e) {
-      if (open[0] != null) {
-        open[0].reset();
-      }
+      giving.up();
       return Outcome.failed("no answer within " + config.answerLimit().toMillis() + " ms");
     } catch (ExecutionException e) {
       Throwable cause = e.getCause();
@@ -182,6 +182,28 @@ class HookSender {
               + (cause.getMessage() == null
                   ? cause.getClass().getSimpleName()
                   : cause.getMessage()));
+    }
+  }
+
+  /** A message that is given up must not go out later: it would come twice when tried again. */
+  private static final class Giving {
+    private final AtomicReference<HttpClientRequest> open = new AtomicReference<>();
+    private final AtomicBoolean over = new AtomicBoolean();
+
+    boolean mayGo(HttpClientRequest request) {
+      open.set(request);
+      if (over.get()) {
+        request.reset();
+      }
+      return !over.get();
+    }
+
+    void up() {
+      over.set(true);
+      HttpClientRequest request = open.get();
+      if (request != null) {
+        request.reset();
+      }
     }
   }
 

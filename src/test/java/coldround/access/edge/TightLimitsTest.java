@@ -7,6 +7,7 @@ import static org.hamcrest.Matchers.equalTo;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import coldround.fleet.edge.WaitingFleetSize;
 import io.quarkus.test.common.http.TestHTTPResource;
 import io.quarkus.test.junit.QuarkusTest;
 import io.quarkus.test.junit.TestProfile;
@@ -248,6 +249,27 @@ class TightLimitsTest {
         assertTrue(System.nanoTime() - begun < 2_000_000_000L, "another waited for who reads not");
       }
     }
+  }
+
+  @Test
+  void oneWhoHangsUpOnADearCallKeepsItUntilItsWorkHasEnded() throws Exception {
+    String dear = TwoCustomers.account("planner", "").getString("token");
+    WaitingFleetSize size = new WaitingFleetSize();
+    try (Socket socket = new Socket(service.getHost(), service.getPort())) {
+      String call =
+          "GET /api/v1/upkeep/backtest?customer=C1 HTTP/1.1\r\nHost: localhost\r\n"
+              + "Authorization: Bearer "
+              + dear
+              + "\r\n\r\n";
+      socket.getOutputStream().write(call.getBytes(StandardCharsets.UTF_8));
+      size.untilAsked();
+    }
+    // often enough that it has been seen that the connection is gone
+    for (int i = 0; i < 20; i++) {
+      status(429, ask(dear, "/api/v1/exports/customers.csv"));
+    }
+    size.tell();
+    export(dear, 200, () -> {});
   }
 
   private static void fleet() {

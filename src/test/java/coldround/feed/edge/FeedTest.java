@@ -10,20 +10,26 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import coldround.Api;
 import coldround.feed.Change;
 import coldround.feed.Cursor;
 import coldround.feed.Outbox;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import io.quarkus.narayana.jta.QuarkusTransaction;
+import io.quarkus.test.common.http.TestHTTPResource;
 import io.quarkus.test.junit.QuarkusTest;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.net.Socket;
+import java.net.URL;
+import java.nio.charset.StandardCharsets;
 import java.sql.ResultSet;
 import java.sql.Statement;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
@@ -62,6 +68,7 @@ class FeedTest {
   @Inject EntityManager entities;
   @Inject Outbox outbox;
   @Inject StoredFeed feed;
+  @TestHTTPResource URL service;
 
   private record Numbered(int number, boolean rolledBack) {}
 
@@ -284,6 +291,40 @@ class FeedTest {
     add(List.of(change("s", "x")), 0, false);
     assertEquals(1, own(new Page(waiting.get(40, TimeUnit.SECONDS), "")).size());
     thread.shutdown();
+  }
+
+  @Test
+  void oneWhoHangsUpIsWaitedForNoLonger() throws Exception {
+    String call =
+        ("GET /api/v1/feed?wait=60&after=%s HTTP/1.1\r\nHost: localhost\r\n"
+                + "Authorization: Bearer %s\r\n\r\n")
+            .formatted(end(), Api.TOKEN);
+    long patient = System.nanoTime() + 60_000_000_000L;
+    List<Socket> readers = new ArrayList<>();
+    for (int i = 0; i < 10; i++) {
+      Socket reader = new Socket(service.getHost(), service.getPort());
+      reader.getOutputStream().write(call.getBytes(StandardCharsets.UTF_8));
+      readers.add(reader);
+    }
+    Receiver.until("all wait", () -> waiting() == readers.size());
+    for (Socket reader : readers) {
+      reader.close();
+    }
+    Receiver.until("none does", () -> waiting() == 0);
+    assertTrue(System.nanoTime() < patient, "the threads waited to the end");
+  }
+
+  /** Threads that look for changes. */
+  private static long waiting() {
+    return Thread.getAllStackTraces().values().stream()
+        .filter(
+            stack ->
+                Arrays.stream(stack)
+                    .anyMatch(
+                        frame ->
+                            frame.getClassName().equals(FeedResource.class.getName())
+                                && frame.getMethodName().equals("look")))
+        .count();
   }
 
   // RFC 9110, section 13.1.2

@@ -310,6 +310,41 @@ class WebHooksTest {
   }
 
   @Test
+  void deadLettersAreSentAgainByTheOneWhoHoldsTheSubscription() {
+    String id = subscribe().getString("id");
+    receiver.answer = subject -> 500;
+    change(1, 2);
+    until("both are dead letters", () -> (int) stands(id).extract().path("deadLetters") == 2);
+    boolean[] taken = {false};
+    receiver.answer =
+        subject -> {
+          if (!taken[0]) {
+            taken[0] = true;
+            takeOver(id);
+          }
+          return 200;
+        };
+    String letters = "/api/v1/subscriptions/" + id + "/dead-letters";
+    asPlanner().post(letters + "/again").then().statusCode(202);
+    until(
+        "there is none any more",
+        () -> asPlanner().get(letters).jsonPath().getList("items").isEmpty());
+    // the first was not written down any more by the one who had sent it, and the second not sent
+    assertEquals(subjects(1, 1, 2), receiver.taken());
+  }
+
+  /** As another instance would, and was ended. */
+  private void takeOver(String id) {
+    QuarkusTransaction.requiringNew()
+        .run(
+            () -> {
+              SubscriptionRow row = subscriptions.locked(id).orElseThrow();
+              row.holder = "another";
+              row.heldUntil = Instant.now().plusSeconds(2);
+            });
+  }
+
+  @Test
   void aClockThatWasSetBackDelaysNothingForLong() {
     String id = subscribe().getString("id");
     QuarkusTransaction.requiringNew()
