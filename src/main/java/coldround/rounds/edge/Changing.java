@@ -75,15 +75,15 @@ class Changing {
   private record Asked(String unit, int minutes, String skill, LocalDate day) {}
 
   void replan(String id, JsonNode body) {
-    refuseWhilePlanning(id);
     RoundRequest before = store.asked(id).orElseThrow();
     RoundRequest.Reading reading = new RoundRequest.Reading(body);
     RoundRequest asked = reading.again(before);
     if (asked.to().isBefore(today.usually())) {
       throw Problem.conflict("All days of this plan have passed: plan new rounds.");
     }
-    Fixed fixed = fixed(planner.find(id).flatMap(Rounds.Entry::plan));
-    planner.again(id, asked, fixed.past(), fixed.kept());
+    planner.submit(
+        store.again(
+            id, revision -> run(id, asked, store.find(id).flatMap(Rounds.Entry::plan), revision)));
   }
 
   /** Goes on with one whose service ended while it was planned, from the best that was stored. */
@@ -92,17 +92,15 @@ class Changing {
     // a first plan has nothing behind it: what was found so far is no promise yet
     Optional<RoundPlan> made =
         revision == 0 ? Optional.empty() : store.find(id).flatMap(Rounds.Entry::plan);
-    Fixed fixed = fixed(made);
-    planner.goOn(id, asked, fixed.past(), fixed.kept(), revision);
+    planner.submit(run(id, asked, made, revision));
   }
 
-  /** What planning anew may not touch. */
-  private record Fixed(List<RoundPlan.Round> past, List<Call> kept) {}
-
-  private Fixed fixed(Optional<RoundPlan> made) {
+  /** With what planning anew may not touch. */
+  private PlanningRun run(String id, RoundRequest asked, Optional<RoundPlan> made, int revision) {
     Instant now = clock.instant();
     List<RoundPlan.Round> past = made.map(plan -> Planner.past(plan, now)).orElse(List.of());
-    return new Fixed(past, made.map(plan -> kept(plan, past, now)).orElse(List.of()));
+    List<Call> kept = made.map(plan -> kept(plan, past, now)).orElse(List.of());
+    return new PlanningRun(id, asked, past, kept, revision, clock);
   }
 
   private List<Call> kept(RoundPlan plan, List<RoundPlan.Round> past, Instant now) {
@@ -113,16 +111,9 @@ class Changing {
         .toList();
   }
 
-  private void refuseWhilePlanning(String id) {
-    if (planner.working(id)) {
-      throw Problem.conflict("This plan is still being worked on: stop it first, or wait.");
-    }
-  }
-
   @Transactional
   Inserted emergency(String id, JsonNode body, MeasureSystem system) {
-    refuseWhilePlanning(id);
-    store.locked(id);
+    store.idle(id);
     RoundPlan plan =
         store
             .find(id)

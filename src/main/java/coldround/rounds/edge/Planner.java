@@ -4,7 +4,6 @@ import coldround.fleet.Today;
 import coldround.http.Caller;
 import coldround.http.OncePressed;
 import coldround.http.Problem;
-import coldround.rounds.Call;
 import coldround.rounds.Draft;
 import coldround.rounds.Order;
 import coldround.rounds.RoundPlan;
@@ -86,25 +85,17 @@ class Planner implements Rounds {
     return id;
   }
 
-  /** Plans the days still to come anew; what has begun or is booked stays. */
-  void again(String id, RoundRequest request, List<RoundPlan.Round> past, List<Call> kept) {
-    store.again(id);
-    int revision = store.find(id).orElseThrow().standing().revision();
-    submit(new PlanningRun(id, request, past, kept, revision, clock));
-  }
-
-  /** Goes on with one that was claimed. */
-  void goOn(
-      String id, RoundRequest request, List<RoundPlan.Round> past, List<Call> kept, int revision) {
-    submit(new PlanningRun(id, request, past, kept, revision, clock));
-  }
-
-  private void submit(PlanningRun run) {
-    runs.put(run.id, run);
+  /** Works on one that the store has given to it: a new one, one made anew, or one claimed. */
+  void submit(PlanningRun run) {
+    PlanningRun before = runs.put(run.id, run);
+    if (before != null) {
+      // the plan is no longer its
+      before.stop();
+    }
     try {
       executor.execute(() -> work(run));
     } catch (RejectedExecutionException e) {
-      runs.remove(run.id);
+      runs.remove(run.id, run);
       store.end(run.id, State.FAILED, 0, null, "Too many plans were waiting.");
       throw new Problem(
               503,
@@ -131,7 +122,7 @@ class Planner implements Rounds {
       Log.error("plan " + run.id + " failed", e);
       end(run, State.FAILED, null, "Planning failed; the log says why.");
     } finally {
-      runs.remove(run.id);
+      runs.remove(run.id, run);
     }
   }
 
@@ -139,9 +130,9 @@ class Planner implements Rounds {
   private void end(PlanningRun run, State state, RoundPlan plan, String message) {
     synchronized (run.storing) {
       // one that was left for others to go on with is not ours to end
-      if (runs.containsKey(run.id)) {
+      if (ours(run)) {
         store.end(run.id, state, run.found(), plan, message);
-        runs.remove(run.id);
+        runs.remove(run.id, run);
       }
     }
   }
@@ -172,8 +163,12 @@ class Planner implements Rounds {
     return runs.isEmpty() && !closing;
   }
 
+  private boolean ours(PlanningRun run) {
+    return runs.get(run.id) == run;
+  }
+
   /** Here or on another instance. */
-  boolean working(String id) {
+  private boolean working(String id) {
     return runs.containsKey(id)
         || store.find(id).filter(entry -> entry.standing().state().open()).isPresent();
   }
@@ -203,14 +198,14 @@ class Planner implements Rounds {
         // others take it up once they miss its beat
         Log.warnf("plan %s cannot be told as interrupted: %s", run.id, e);
       } finally {
-        runs.remove(run.id);
+        runs.remove(run.id, run);
       }
     }
   }
 
   private void keep(PlanningRun run, State state) {
     synchronized (run.storing) {
-      if (runs.containsKey(run.id)) {
+      if (ours(run)) {
         Standing standing = run.standing();
         RoundPlan fresh = run.fresh().orElse(null);
         if (store.keep(run.id, state, standing.share(), standing.found(), fresh)) {

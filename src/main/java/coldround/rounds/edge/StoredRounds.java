@@ -3,6 +3,7 @@ package coldround.rounds.edge;
 import coldround.access.Audit;
 import coldround.feed.Change;
 import coldround.feed.Outbox;
+import coldround.http.Problem;
 import coldround.rounds.RoundPlan;
 import coldround.rounds.Rounds;
 import coldround.rounds.Standing;
@@ -28,6 +29,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.TreeMap;
+import java.util.function.IntFunction;
 import java.util.zip.GZIPInputStream;
 import java.util.zip.GZIPOutputStream;
 
@@ -78,16 +80,22 @@ class StoredRounds {
     note(id, "asked", asked.from() + " to " + asked.to());
   }
 
-  /** The same plan is worked on anew; its answer stands until there is a better one. */
+  /**
+   * The same plan is worked on anew; its answer stands until there is a better one.
+   *
+   * @param prepare is given the new revision, while nobody else may change the plan
+   * @throws Problem 409 while it is still being worked on
+   */
   @Transactional
-  void again(String id) {
-    RoundPlanRow row = locked(id);
+  <T> T again(String id, IntFunction<T> prepare) {
+    RoundPlanRow row = idle(id);
     row.revision++;
     row.message = "";
     row.stopAsked = false;
     row.resumed = 0;
     stand(row, State.WAITING, 0, 0);
     note(id, "asked anew", "revision " + row.revision);
+    return prepare.apply(row.revision);
   }
 
   /**
@@ -215,6 +223,22 @@ class StoredRounds {
   /** For as long as the transaction lasts nobody else changes the plan. */
   RoundPlanRow locked(String id) {
     return entities.find(RoundPlanRow.class, id, LockModeType.PESSIMISTIC_WRITE);
+  }
+
+  /**
+   * The same of one that nobody works on. Asked before the lock, two could be told so at once.
+   *
+   * @throws Problem 404, or 409 while it is still being worked on, here or on another instance
+   */
+  RoundPlanRow idle(String id) {
+    RoundPlanRow row = locked(id);
+    if (row == null) {
+      throw Problem.notFound("plan of rounds " + id);
+    }
+    if (row.standing(clock.instant()).state().open()) {
+      throw Problem.conflict("This plan is still being worked on: stop it first, or wait.");
+    }
+    return row;
   }
 
   private void write(String id, RoundPlan plan) {

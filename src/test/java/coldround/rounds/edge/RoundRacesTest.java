@@ -1,0 +1,167 @@
+package coldround.rounds.edge;
+
+import static coldround.rounds.edge.RoundsTest.ended;
+import static coldround.rounds.edge.RoundsTest.planned;
+import static coldround.rounds.edge.RoundsTest.post;
+import static coldround.rounds.edge.RoundsTest.read;
+import static org.hamcrest.Matchers.containsString;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import coldround.DemoLists;
+import coldround.DemoServed;
+import coldround.fleet.FleetWiping;
+import io.quarkus.test.junit.QuarkusTest;
+import io.quarkus.test.junit.TestProfile;
+import io.restassured.path.json.JsonPath;
+import io.restassured.response.Response;
+import jakarta.inject.Inject;
+import java.sql.Connection;
+import java.sql.PreparedStatement;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.sql.Timestamp;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.CyclicBarrier;
+import java.util.stream.Stream;
+import javax.sql.DataSource;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** Several change one plan at once. */
+@QuarkusTest
+@TestProfile(DemoServed.class)
+class RoundRacesTest {
+
+  private static final String ROUNDS = "/api/v1/rounds/";
+  private static final Map<Class<?>, String> PLANS = new HashMap<>();
+
+  /** Somebody waits for what another transaction holds. */
+  private static final Map<String, String> WAITING =
+      Map.of(
+          "H2", "select 1 from information_schema.sessions where blocker_id is not null",
+          "PostgreSQL", "select 1 from pg_locks where not granted");
+
+  @Inject DataSource database;
+  @Inject StoredRounds store;
+  @Inject FleetWiping wiping;
+
+  private String plan;
+
+  @BeforeEach
+  void aWeekIsPlanned() throws Exception {
+    if (!PLANS.containsKey(getClass())) {
+      DemoLists.afresh(wiping);
+      PLANS.put(getClass(), planned(1));
+    }
+    plan = PLANS.get(getClass());
+  }
+
+  private interface Condition {
+    boolean holds() throws Exception;
+  }
+
+  private static void await(String what, Condition condition) throws Exception {
+    Instant until = Instant.now().plus(Duration.ofMinutes(1));
+    while (!condition.holds()) {
+      assertTrue(Instant.now().isBefore(until), what);
+      Thread.sleep(20);
+    }
+  }
+
+  private static int sql(Connection connection, String statement, Object... values)
+      throws SQLException {
+    try (PreparedStatement prepared = connection.prepareStatement(statement)) {
+      for (int i = 0; i < values.length; i++) {
+        prepared.setObject(i + 1, values[i]);
+      }
+      return prepared.executeUpdate();
+    }
+  }
+
+  private void sql(String statement, Object... values) throws SQLException {
+    try (Connection connection = database.getConnection()) {
+      assertEquals(1, sql(connection, statement, values));
+    }
+  }
+
+  private boolean somebodyWaits() throws SQLException {
+    try (Connection connection = database.getConnection()) {
+      String asked = WAITING.get(connection.getMetaData().getDatabaseProductName());
+      try (PreparedStatement prepared = connection.prepareStatement(asked);
+          ResultSet rows = prepared.executeQuery()) {
+        return rows.next();
+      }
+    }
+  }
+
+  private static Timestamp soon() {
+    return Timestamp.from(Instant.now().plus(Duration.ofHours(1)));
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "replan | {\"seconds\": 1}",
+        "emergencies | {\"unit\": \"UNIT\", \"day\": \"DAY\"}",
+        "moves | {\"stop\": \"STOP\"}"
+      })
+  void whoWaitedForAnotherThatBeganToPlanIsRefused(String what, String body) throws Exception {
+    JsonPath before = read(plan);
+    String first = "days[0].rounds[0].stops[0].";
+    String sent =
+        body.replace("UNIT", before.getString(first + "tasks[0].unit.id"))
+            .replace("DAY", before.getString("days[0].day"))
+            .replace("STOP", before.getString(first + "id"));
+    try (Connection other = database.getConnection()) {
+      other.setAutoCommit(false);
+      String begins = "update round_plan set state = 'planning', beat = ? where id = ?";
+      sql(other, begins, soon(), plan);
+      CompletableFuture<Response> answer =
+          CompletableFuture.supplyAsync(() -> post(ROUNDS + plan + "/" + what, sent));
+      await("the call waits for the other", () -> somebodyWaits() || answer.isDone());
+      other.commit();
+      answer.get().then().statusCode(409).body("detail", containsString("still being worked on"));
+      assertEquals(before.getInt("revision"), read(plan).getInt("revision"));
+    } finally {
+      sql("update round_plan set state = 'planned' where id = ?", plan);
+    }
+  }
+
+  @Test
+  void ofTwoThatPlanAnewAtOnceOneIsTakenAndItsPlanIsMade() throws Exception {
+    for (int pair = 0; pair < 3; pair++) {
+      int revision = read(plan).getInt("revision");
+      CyclicBarrier both = new CyclicBarrier(2);
+      List<CompletableFuture<Integer>> answers =
+          Stream.of(1, 2)
+              .map(seed -> CompletableFuture.supplyAsync(() -> anew(both, seed)))
+              .toList();
+      List<Integer> codes = answers.stream().map(CompletableFuture::join).sorted().toList();
+      assertEquals(List.of(202, 409), codes);
+      post(ROUNDS + plan + "/stop", "{}").then().statusCode(204);
+      assertEquals("stopped", ended(plan));
+      assertEquals(revision + 1, read(plan).getInt("revision"));
+      assertFalse(read(plan).getList("days").isEmpty());
+    }
+  }
+
+  private int anew(CyclicBarrier both, int seed) {
+    try {
+      both.await();
+    } catch (Exception e) {
+      throw new IllegalStateException(e);
+    }
+    String body = "{\"seconds\": 600, \"seed\": %d}".formatted(seed);
+    return post(ROUNDS + plan + "/replan", body).statusCode();
+  }
+}
