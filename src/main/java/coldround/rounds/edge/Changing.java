@@ -82,25 +82,26 @@ class Changing {
       throw Problem.conflict("All days of this plan have passed: plan new rounds.");
     }
     planner.submit(
-        store.again(
-            id, revision -> run(id, asked, store.find(id).flatMap(Rounds.Entry::plan), revision)));
+        store.again(id, hold -> run(hold, asked, store.find(id).flatMap(Rounds.Entry::plan))));
   }
 
   /** Goes on with one whose service ended while it was planned, from the best that was stored. */
-  void goOn(String id, int revision) {
-    RoundRequest asked = store.asked(id).orElseThrow();
+  void goOn(Hold hold) {
+    RoundRequest asked = store.asked(hold.plan()).orElseThrow();
     // a first plan has nothing behind it: what was found so far is no promise yet
     Optional<RoundPlan> made =
-        revision == 0 ? Optional.empty() : store.find(id).flatMap(Rounds.Entry::plan);
-    planner.submit(run(id, asked, made, revision));
+        hold.revision() == 0
+            ? Optional.empty()
+            : store.find(hold.plan()).flatMap(Rounds.Entry::plan);
+    planner.submit(run(hold, asked, made));
   }
 
   /** With what planning anew may not touch. */
-  private PlanningRun run(String id, RoundRequest asked, Optional<RoundPlan> made, int revision) {
+  private PlanningRun run(Hold hold, RoundRequest asked, Optional<RoundPlan> made) {
     Instant now = clock.instant();
     List<RoundPlan.Round> past = made.map(plan -> Planner.past(plan, now)).orElse(List.of());
     List<Call> kept = made.map(plan -> kept(plan, past, now)).orElse(List.of());
-    return new PlanningRun(id, asked, past, kept, revision, clock);
+    return new PlanningRun(hold, asked, past, kept, clock);
   }
 
   private List<Call> kept(RoundPlan plan, List<RoundPlan.Round> past, Instant now) {

@@ -81,8 +81,12 @@ class Planner implements Rounds {
   String plan(RoundRequest request) {
     String id = UUID.randomUUID().toString();
     store.begin(id, request);
-    submit(new PlanningRun(id, request, List.of(), List.of(), 0, clock));
+    submit(first(id, request));
     return id;
+  }
+
+  private PlanningRun first(String id, RoundRequest request) {
+    return new PlanningRun(Hold.first(id), request, List.of(), List.of(), clock);
   }
 
   /** Works on one that the store has given to it: a new one, one made anew, or one claimed. */
@@ -96,7 +100,7 @@ class Planner implements Rounds {
       executor.execute(() -> work(run));
     } catch (RejectedExecutionException e) {
       runs.remove(run.id, run);
-      store.end(run.id, State.FAILED, 0, null, "Too many plans were waiting.");
+      store.end(run.hold, State.FAILED, 0, null, "Too many plans were waiting.");
       throw new Problem(
               503,
               "busy",
@@ -131,7 +135,9 @@ class Planner implements Rounds {
     synchronized (run.storing) {
       // one that was left for others to go on with is not ours to end
       if (ours(run)) {
-        store.end(run.id, state, run.found(), plan, message);
+        if (!store.end(run.hold, state, run.found(), plan, message)) {
+          warnOfLoss(run);
+        }
         runs.remove(run.id, run);
       }
     }
@@ -161,6 +167,10 @@ class Planner implements Rounds {
   /** Nothing is being worked on here, and more may be. */
   boolean isIdle() {
     return runs.isEmpty() && !closing;
+  }
+
+  private static void warnOfLoss(PlanningRun run) {
+    Log.warnf("plan %s is no longer ours: this instance was away for too long", run.id);
   }
 
   private boolean ours(PlanningRun run) {
@@ -208,8 +218,13 @@ class Planner implements Rounds {
       if (ours(run)) {
         Standing standing = run.standing();
         RoundPlan fresh = run.fresh().orElse(null);
-        if (store.keep(run.id, state, standing.share(), standing.found(), fresh)) {
+        Hold.Kept kept = store.keep(run.hold, state, standing.share(), standing.found(), fresh);
+        if (kept != Hold.Kept.WRITTEN) {
           run.stop();
+        }
+        if (kept == Hold.Kept.LOST) {
+          warnOfLoss(run);
+          runs.remove(run.id, run);
         }
       }
     }
@@ -228,7 +243,7 @@ class Planner implements Rounds {
               return fresh;
             });
     if (id.equals(fresh)) {
-      submit(new PlanningRun(id, request, List.of(), List.of(), 0, clock));
+      submit(first(id, request));
     }
     return id;
   }

@@ -12,6 +12,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import coldround.DemoLists;
 import coldround.DemoServed;
 import coldround.fleet.FleetWiping;
+import coldround.rounds.Standing;
 import io.quarkus.test.junit.QuarkusTest;
 import io.quarkus.test.junit.TestProfile;
 import io.restassured.path.json.JsonPath;
@@ -153,6 +154,25 @@ class RoundRacesTest {
       assertEquals(revision + 1, read(plan).getInt("revision"));
       assertFalse(read(plan).getList("days").isEmpty());
     }
+  }
+
+  @Test
+  void anInstanceThatWasAwayForTooLongLeavesThePlanToWhoTookItUp() throws Exception {
+    post(ROUNDS + plan + "/replan", "{\"seconds\": 600}").then().statusCode(202);
+    await("it is planned", () -> read(plan).getString("state").equals("planning"));
+    Hold lost = new Hold(plan, read(plan).getInt("revision"), 0);
+    String taken =
+        "update round_plan set state = 'waiting', found = 777, beat = ?, resumed = 1 where id = ?";
+    sql(taken, soon(), plan);
+    await("it is left to the other", () -> read(plan).getString("state").equals("waiting"));
+    assertEquals(Hold.Kept.LOST, store.keep(lost, Standing.State.PLANNING, 0.5, 1, null));
+    assertFalse(store.end(lost, Standing.State.FAILED, 1, null, ""));
+    assertEquals("waiting", read(plan).getString("state"));
+    assertEquals(777, read(plan).getInt("progress.improvements"));
+    Hold others = new Hold(plan, lost.revision(), 1);
+    assertTrue(store.end(others, Standing.State.STOPPED, 778, null, ""));
+    assertEquals("stopped", read(plan).getString("state"));
+    assertFalse(store.end(others, Standing.State.FAILED, 1, null, ""), "ended twice");
   }
 
   private int anew(CyclicBarrier both, int seed) {

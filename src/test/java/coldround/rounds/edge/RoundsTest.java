@@ -224,8 +224,8 @@ class RoundsTest {
             .get("/api/v1/feed/snapshot")
             .jsonPath()
             .getString("cursor");
-    store.again(id, revision -> revision);
-    store.end(id, Standing.State.PLANNED, 1, smaller, "");
+    Hold hold = store.again(id, anew -> anew);
+    store.end(hold, Standing.State.PLANNED, 1, smaller, "");
     List<Map<String, Object>> told =
         Api.asPlanner()
             .queryParam("limit", 500)
