@@ -30,6 +30,7 @@ import java.util.Optional;
 import java.util.UUID;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.RejectedExecutionException;
+import java.util.concurrent.TimeUnit;
 import org.eclipse.microprofile.context.ManagedExecutor;
 import org.eclipse.microprofile.context.ThreadContext;
 
@@ -38,6 +39,9 @@ import org.eclipse.microprofile.context.ThreadContext;
 class Planner implements Rounds {
 
   private static final int MOST_WAITING = 20;
+
+  /** A search looks at the wish to stop all the time; what it reads before may take a while. */
+  private static final int SECONDS_TO_END = 5;
 
   private final StoredRounds store;
   private final FleetOrder orders;
@@ -119,7 +123,7 @@ class Planner implements Rounds {
       end(run, run.stopped() ? State.STOPPED : State.PLANNED, run.plan().orElse(null), "");
     } catch (RuntimeException e) {
       if (closing) {
-        // interrupted, and left for others
+        // left for others; what it needs may be closed by now
         return;
       }
       // whatever it was, the caller must see that nothing more comes; the log keeps the rest
@@ -197,7 +201,15 @@ class Planner implements Rounds {
       leave(run);
       run.stop();
     }
-    executor.shutdownNow();
+    executor.shutdown();
+    try {
+      // nobody is interrupted: to a thread in an embedded store that would close its file for all
+      if (!executor.awaitTermination(SECONDS_TO_END, TimeUnit.SECONDS)) {
+        Log.warn("a plan is still being worked on: the service ends without waiting for it");
+      }
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
   }
 
   private void leave(PlanningRun run) {

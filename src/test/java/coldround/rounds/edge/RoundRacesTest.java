@@ -12,6 +12,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import coldround.DemoLists;
 import coldround.DemoServed;
 import coldround.fleet.FleetWiping;
+import coldround.rounds.Call;
+import coldround.rounds.Order;
 import coldround.rounds.Standing;
 import io.quarkus.test.junit.QuarkusTest;
 import io.quarkus.test.junit.TestProfile;
@@ -23,12 +25,15 @@ import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Timestamp;
+import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.CyclicBarrier;
 import java.util.stream.Stream;
 import javax.sql.DataSource;
@@ -173,6 +178,35 @@ class RoundRacesTest {
     assertTrue(store.end(others, Standing.State.STOPPED, 778, null, ""));
     assertEquals("stopped", read(plan).getString("state"));
     assertFalse(store.end(others, Standing.State.FAILED, 1, null, ""), "ended twice");
+  }
+
+  @Test
+  void aServiceThatEndsWaitsForWhoMayBeInTheStoreAndInterruptsNobody() throws Exception {
+    CountDownLatch inside = new CountDownLatch(1);
+    CompletableFuture<String> left = new CompletableFuture<>();
+    FleetOrder store =
+        new FleetOrder(null, null, null, null, null, null) {
+          @Override
+          Order gather(RoundRequest asked, Instant now, List<Call> kept) {
+            inside.countDown();
+            try {
+              // stands for what is read after the wish to stop
+              Thread.sleep(1000);
+              left.complete("undisturbed");
+            } catch (InterruptedException e) {
+              left.complete("interrupted");
+            }
+            throw new IllegalStateException("nothing is read here");
+          }
+        };
+    Clock clock = Clock.systemUTC();
+    Planner ending = new Planner(this.store, store, null, null, clock, null, null, null);
+    LocalDate day = LocalDate.now();
+    RoundRequest asked = RoundRequest.usual(day, day, day);
+    ending.submit(new PlanningRun(Hold.first("of-nobody"), asked, List.of(), List.of(), clock));
+    inside.await();
+    ending.atEnd(null);
+    assertEquals("undisturbed", left.getNow("not waited for"));
   }
 
   private int anew(CyclicBarrier both, int seed) {
