@@ -5,6 +5,7 @@ import static coldround.rounds.edge.RoundsTest.planned;
 import static coldround.rounds.edge.RoundsTest.post;
 import static coldround.rounds.edge.RoundsTest.read;
 import static org.hamcrest.Matchers.containsString;
+import static org.hamcrest.Matchers.equalTo;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -12,9 +13,13 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import coldround.DemoLists;
 import coldround.DemoServed;
 import coldround.fleet.FleetWiping;
+import coldround.quantity.MeasureSystem;
 import coldround.rounds.Call;
 import coldround.rounds.Order;
 import coldround.rounds.Standing;
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import io.quarkus.narayana.jta.QuarkusTransaction;
 import io.quarkus.test.junit.QuarkusTest;
 import io.quarkus.test.junit.TestProfile;
 import io.restassured.path.json.JsonPath;
@@ -58,6 +63,7 @@ class RoundRacesTest {
 
   @Inject DataSource database;
   @Inject StoredRounds store;
+  @Inject Changing changing;
   @Inject FleetWiping wiping;
 
   private String plan;
@@ -207,6 +213,47 @@ class RoundRacesTest {
     inside.await();
     ending.atEnd(null);
     assertEquals("undisturbed", left.getNow("not waited for"));
+  }
+
+  @Test
+  void anEmergencyStaysInPlansMadeAnewUntilItIsWithdrawn() throws Exception {
+    JsonPath all = read(plan);
+    String unit =
+        all.getString(
+            "days.rounds.flatten().stops.flatten().find { it.site.customer != 'KVS' }"
+                + ".tasks[0].unit.id");
+    LocalDate day = LocalDate.parse(all.getString("days[0].day"));
+    String asked = "{\"from\": \"%s\", \"seconds\": 1, \"customers\": [\"KVS\"]}";
+    String own = post("/api/v1/rounds", asked.formatted(day)).jsonPath().getString("id");
+    assertEquals("planned", ended(own));
+    JsonNode body =
+        JsonNodeFactory.instance.objectNode().put("unit", unit).put("day", day.toString());
+    CompletableFuture<Response> waiting = new CompletableFuture<>();
+    String emergency =
+        QuarkusTransaction.requiringNew()
+            .timeout(120)
+            .call(
+                () -> {
+                  // put in while somebody who plans anew waits already: it must be seen
+                  String id = changing.emergency(own, body, MeasureSystem.US).id();
+                  waiting.completeAsync(() -> post(ROUNDS + own + "/replan", "{\"seconds\": 1}"));
+                  await("who plans anew waits", this::somebodyWaits);
+                  return id;
+                });
+    assertEquals(202, waiting.get().statusCode());
+    assertEquals("planned", ended(own));
+    String there =
+        "days.find { it.day == '" + day + "' }.rounds.stops.flatten().tasks.flatten().id";
+    assertTrue(read(own).getList(there).contains(emergency), "gone when planned anew");
+    String anew = "{\"seconds\": 1, \"withdrawn\": [\"%s\"]}";
+    post(ROUNDS + own + "/replan", anew.formatted("emergency-none"))
+        .then()
+        .statusCode(400)
+        .body("errors[0].field", equalTo("withdrawn"));
+    post(ROUNDS + own + "/replan", anew.formatted(emergency)).then().statusCode(202);
+    assertEquals("planned", ended(own));
+    assertEquals(3, read(own).getInt("revision"));
+    assertFalse(read(own).prettify().contains(emergency), "withdrawn");
   }
 
   private int anew(CyclicBarrier both, int seed) {
