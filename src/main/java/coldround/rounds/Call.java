@@ -56,6 +56,10 @@ public record Call(
         .orElse(null);
   }
 
+  public boolean emergency() {
+    return jobs.stream().anyMatch(job -> job.kind().equals(Job.EMERGENCY));
+  }
+
   public Call keeping(Kept fixed) {
     return new Call(id, site, jobs, first, last, mandatory, fixed);
   }

@@ -35,6 +35,9 @@ public record Job(
     double savesPerDay,
     List<Why> reasons) {
 
+  /** The kind of what was put into a plan by hand: no upkeep task stands behind it. */
+  public static final String EMERGENCY = "emergency";
+
   /**
    * @throws IllegalArgumentException unless it takes some time and costs nothing to have waited
    */

@@ -17,6 +17,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.stream.Stream;
 
 /** Changes to a plan that has been made, with what has begun left as it is. */
 public final class Revision {
@@ -50,6 +51,22 @@ public final class Revision {
       }
     }
     return kept;
+  }
+
+  /**
+   * The emergencies of a plan, which only the plan knows: a plan made anew must serve them too. One
+   * that nobody could take and whose day has passed is done on any day.
+   */
+  public static List<Call> emergencies(RoundPlan plan, LocalDate today) {
+    Stream<Call> planned = plan.rounds().stream().flatMap(r -> r.stops().stream()).map(Stop::call);
+    Stream<Call> left = plan.leftOut().stream().map(Missed::call).map(call -> late(call, today));
+    return Stream.concat(planned, left).filter(Call::emergency).toList();
+  }
+
+  private static Call late(Call call, LocalDate today) {
+    boolean late = call.last() == null || call.last().isBefore(today);
+    LocalDate first = call.first() == null ? today : call.first();
+    return late ? new Call(call.id(), call.site(), call.jobs(), first, null, true, null) : call;
   }
 
   private static String why(Stop stop, Instant leaves, Instant now, Set<String> booked) {

@@ -26,6 +26,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeSet;
 import java.util.UUID;
 
 /** Changes plans that have been made: planned anew, or with an emergency put in. */
@@ -75,54 +76,65 @@ class Changing {
   private record Asked(String unit, int minutes, String skill, LocalDate day) {}
 
   void replan(String id, JsonNode body) {
-    refuseWhilePlanning(id);
     RoundRequest before = store.asked(id).orElseThrow();
     RoundRequest.Reading reading = new RoundRequest.Reading(body);
     RoundRequest asked = reading.again(before);
+    Set<String> withdrawn = reading.withdrawn();
     if (asked.to().isBefore(today.usually())) {
       throw Problem.conflict("All days of this plan have passed: plan new rounds.");
     }
-    Fixed fixed = fixed(planner.find(id).flatMap(Rounds.Entry::plan));
-    planner.again(id, asked, fixed.past(), fixed.kept());
+    planner.submit(
+        store.again(
+            id, hold -> run(hold, asked, store.find(id).flatMap(Rounds.Entry::plan), withdrawn)));
   }
 
   /** Goes on with one whose service ended while it was planned, from the best that was stored. */
-  void goOn(String id, int revision) {
-    RoundRequest asked = store.asked(id).orElseThrow();
+  void goOn(Hold hold) {
+    RoundRequest asked = store.asked(hold.plan()).orElseThrow();
     // a first plan has nothing behind it: what was found so far is no promise yet
     Optional<RoundPlan> made =
-        revision == 0 ? Optional.empty() : store.find(id).flatMap(Rounds.Entry::plan);
-    Fixed fixed = fixed(made);
-    planner.goOn(id, asked, fixed.past(), fixed.kept(), revision);
+        hold.revision() == 0
+            ? Optional.empty()
+            : store.find(hold.plan()).flatMap(Rounds.Entry::plan);
+    planner.submit(run(hold, asked, made, Set.of()));
   }
 
-  /** What planning anew may not touch. */
-  private record Fixed(List<RoundPlan.Round> past, List<Call> kept) {}
-
-  private Fixed fixed(Optional<RoundPlan> made) {
+  /** With what planning anew may not touch. */
+  private PlanningRun run(
+      Hold hold, RoundRequest asked, Optional<RoundPlan> made, Set<String> withdrawn) {
     Instant now = clock.instant();
     List<RoundPlan.Round> past = made.map(plan -> Planner.past(plan, now)).orElse(List.of());
-    return new Fixed(past, made.map(plan -> kept(plan, past, now)).orElse(List.of()));
+    List<Call> kept = made.map(plan -> kept(plan, past, now, withdrawn)).orElse(List.of());
+    return new PlanningRun(hold, asked, past, kept, clock);
   }
 
-  private List<Call> kept(RoundPlan plan, List<RoundPlan.Round> past, Instant now) {
+  private List<Call> kept(
+      RoundPlan plan, List<RoundPlan.Round> past, Instant now, Set<String> withdrawn) {
     Set<String> gone = new HashSet<>();
     past.forEach(round -> round.stops().forEach(stop -> gone.add(stop.call().id())));
-    return Revision.kept(plan, now, orders.bookings().keySet()).stream()
-        .filter(call -> !gone.contains(call.id()))
-        .toList();
-  }
-
-  private void refuseWhilePlanning(String id) {
-    if (planner.working(id)) {
-      throw Problem.conflict("This plan is still being worked on: stop it first, or wait.");
+    List<Call> kept = new ArrayList<>();
+    for (Call call : Revision.kept(plan, now, orders.bookings().keySet())) {
+      if (gone.add(call.id())) {
+        kept.add(call);
+      }
     }
+    Set<String> unknown = new TreeSet<>(withdrawn);
+    for (Call call : Revision.emergencies(plan, today.usually())) {
+      boolean stays = !unknown.remove(call.jobs().get(0).task());
+      if (gone.add(call.id()) && stays) {
+        kept.add(call.keeping(null));
+      }
+    }
+    if (!unknown.isEmpty()) {
+      String wanted = "names emergencies of this plan";
+      throw Problem.badField("withdrawn", String.join(", ", unknown), wanted);
+    }
+    return kept;
   }
 
   @Transactional
   Inserted emergency(String id, JsonNode body, MeasureSystem system) {
-    refuseWhilePlanning(id);
-    store.locked(id);
+    store.idle(id);
     RoundPlan plan =
         store
             .find(id)
@@ -132,7 +144,7 @@ class Changing {
     String task = "emergency-" + UUID.randomUUID();
     Job job =
         orders
-            .emergency(asked.unit, task, asked.minutes, asked.skill, "emergency", asked.day)
+            .emergency(asked.unit, task, asked.minutes, asked.skill, Job.EMERGENCY, asked.day)
             .orElseThrow(() -> Problem.badField("unit", asked.unit, "is the id of a unit"));
     Draft draft = draft(id, plan, asked.day, job);
     Revision.Outcome outcome = Revision.insert(plan, asked.day, draft);

@@ -89,7 +89,7 @@ class FleetOrder {
     calls.addAll(booked(jobs, workers, from, asked.to()));
     Set<LocalDate> holidays = holidays(asked, from, asked.to());
     return new Order(
-        from, asked.to(), now, workers, premises(asked.customers()), jobs, calls, holidays);
+        from, asked.to(), now, workers, premises(asked.customers(), kept), jobs, calls, holidays);
   }
 
   /** The people and places of a day whose calls are given. */
@@ -102,7 +102,7 @@ class FleetOrder {
   @Transactional
   Order ofDays(RoundRequest asked, LocalDate from, LocalDate to, Instant now, List<Call> calls) {
     Set<LocalDate> holidays = holidays(asked, from, to);
-    List<Premises> sites = premises(asked.customers());
+    List<Premises> sites = premises(asked.customers(), calls);
     return new Order(from, to, now, workers(asked), sites, List.of(), calls, holidays);
   }
 
@@ -226,9 +226,15 @@ class FleetOrder {
         .orElse(today.usual());
   }
 
-  private List<Premises> premises(List<String> customers) {
+  /** Of these customers, and those of calls: an emergency may be at another customer's. */
+  private List<Premises> premises(List<String> customers, List<Call> calls) {
+    Set<String> called = calls.stream().map(Call::site).collect(Collectors.toSet());
     return fleet.sites("").stream()
-        .filter(site -> customers.isEmpty() || customers.contains(site.customer()))
+        .filter(
+            site ->
+                customers.isEmpty()
+                    || customers.contains(site.customer())
+                    || called.contains(site.customer() + "/" + site.code()))
         .map(this::premises)
         .toList();
   }

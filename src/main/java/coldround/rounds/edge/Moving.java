@@ -30,7 +30,6 @@ class Moving implements Moves {
 
   private static final int MOST_STOPS = 100;
 
-  private final Planner planner;
   private final StoredRounds store;
   private final FleetOrder orders;
   private final AskedDrives drives;
@@ -40,14 +39,12 @@ class Moving implements Moves {
 
   @Inject
   Moving(
-      Planner planner,
       StoredRounds store,
       FleetOrder orders,
       AskedDrives drives,
       RoundRules rules,
       Fleet fleet,
       Clock clock) {
-    this.planner = planner;
     this.store = store;
     this.orders = orders;
     this.drives = drives;
@@ -88,11 +85,7 @@ class Moving implements Moves {
    */
   @Transactional
   Outcome take(String id, Move move, Consumer<Rounds.Entry> precondition) {
-    if (planner.working(id)) {
-      throw Problem.conflict("This plan is still being worked on: stop it first, or wait.");
-    }
-    found(id);
-    store.locked(id);
+    store.idle(id);
     Rounds.Entry entry = found(id);
     precondition.accept(entry);
     Outcome outcome = outcome(id, plan(entry), move);

@@ -36,9 +36,9 @@ class PlanRevival {
       store
           .claim(id)
           .ifPresent(
-              revision -> {
+              hold -> {
                 Log.infof("plan %s is taken up again: its service ended", id);
-                changing.goOn(id, revision);
+                changing.goOn(hold);
               });
     }
   }

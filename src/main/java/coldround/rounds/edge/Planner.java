@@ -4,7 +4,6 @@ import coldround.fleet.Today;
 import coldround.http.Caller;
 import coldround.http.OncePressed;
 import coldround.http.Problem;
-import coldround.rounds.Call;
 import coldround.rounds.Draft;
 import coldround.rounds.Order;
 import coldround.rounds.RoundPlan;
@@ -31,6 +30,7 @@ import java.util.Optional;
 import java.util.UUID;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.RejectedExecutionException;
+import java.util.concurrent.TimeUnit;
 import org.eclipse.microprofile.context.ManagedExecutor;
 import org.eclipse.microprofile.context.ThreadContext;
 
@@ -39,6 +39,9 @@ import org.eclipse.microprofile.context.ThreadContext;
 class Planner implements Rounds {
 
   private static final int MOST_WAITING = 20;
+
+  /** A search looks at the wish to stop all the time; what it reads before may take a while. */
+  private static final int SECONDS_TO_END = 5;
 
   private final StoredRounds store;
   private final FleetOrder orders;
@@ -82,30 +85,26 @@ class Planner implements Rounds {
   String plan(RoundRequest request) {
     String id = UUID.randomUUID().toString();
     store.begin(id, request);
-    submit(new PlanningRun(id, request, List.of(), List.of(), 0, clock));
+    submit(first(id, request));
     return id;
   }
 
-  /** Plans the days still to come anew; what has begun or is booked stays. */
-  void again(String id, RoundRequest request, List<RoundPlan.Round> past, List<Call> kept) {
-    store.again(id);
-    int revision = store.find(id).orElseThrow().standing().revision();
-    submit(new PlanningRun(id, request, past, kept, revision, clock));
+  private PlanningRun first(String id, RoundRequest request) {
+    return new PlanningRun(Hold.first(id), request, List.of(), List.of(), clock);
   }
 
-  /** Goes on with one that was claimed. */
-  void goOn(
-      String id, RoundRequest request, List<RoundPlan.Round> past, List<Call> kept, int revision) {
-    submit(new PlanningRun(id, request, past, kept, revision, clock));
-  }
-
-  private void submit(PlanningRun run) {
-    runs.put(run.id, run);
+  /** Works on one that the store has given to it: a new one, one made anew, or one claimed. */
+  void submit(PlanningRun run) {
+    PlanningRun before = runs.put(run.id, run);
+    if (before != null) {
+      // the plan is no longer its
+      before.stop();
+    }
     try {
       executor.execute(() -> work(run));
     } catch (RejectedExecutionException e) {
-      runs.remove(run.id);
-      store.end(run.id, State.FAILED, 0, null, "Too many plans were waiting.");
+      runs.remove(run.id, run);
+      store.end(run.hold, State.FAILED, 0, null, "Too many plans were waiting.");
       throw new Problem(
               503,
               "busy",
@@ -124,14 +123,14 @@ class Planner implements Rounds {
       end(run, run.stopped() ? State.STOPPED : State.PLANNED, run.plan().orElse(null), "");
     } catch (RuntimeException e) {
       if (closing) {
-        // interrupted, and left for others
+        // left for others; what it needs may be closed by now
         return;
       }
       // whatever it was, the caller must see that nothing more comes; the log keeps the rest
       Log.error("plan " + run.id + " failed", e);
       end(run, State.FAILED, null, "Planning failed; the log says why.");
     } finally {
-      runs.remove(run.id);
+      runs.remove(run.id, run);
     }
   }
 
@@ -139,9 +138,11 @@ class Planner implements Rounds {
   private void end(PlanningRun run, State state, RoundPlan plan, String message) {
     synchronized (run.storing) {
       // one that was left for others to go on with is not ours to end
-      if (runs.containsKey(run.id)) {
-        store.end(run.id, state, run.found(), plan, message);
-        runs.remove(run.id);
+      if (ours(run)) {
+        if (!store.end(run.hold, state, run.found(), plan, message)) {
+          warnOfLoss(run);
+        }
+        runs.remove(run.id, run);
       }
     }
   }
@@ -172,8 +173,16 @@ class Planner implements Rounds {
     return runs.isEmpty() && !closing;
   }
 
+  private static void warnOfLoss(PlanningRun run) {
+    Log.warnf("plan %s is no longer ours: this instance was away for too long", run.id);
+  }
+
+  private boolean ours(PlanningRun run) {
+    return runs.get(run.id) == run;
+  }
+
   /** Here or on another instance. */
-  boolean working(String id) {
+  private boolean working(String id) {
     return runs.containsKey(id)
         || store.find(id).filter(entry -> entry.standing().state().open()).isPresent();
   }
@@ -192,7 +201,15 @@ class Planner implements Rounds {
       leave(run);
       run.stop();
     }
-    executor.shutdownNow();
+    executor.shutdown();
+    try {
+      // nobody is interrupted: to a thread in an embedded store that would close its file for all
+      if (!executor.awaitTermination(SECONDS_TO_END, TimeUnit.SECONDS)) {
+        Log.warn("a plan is still being worked on: the service ends without waiting for it");
+      }
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
   }
 
   private void leave(PlanningRun run) {
@@ -203,18 +220,23 @@ class Planner implements Rounds {
         // others take it up once they miss its beat
         Log.warnf("plan %s cannot be told as interrupted: %s", run.id, e);
       } finally {
-        runs.remove(run.id);
+        runs.remove(run.id, run);
       }
     }
   }
 
   private void keep(PlanningRun run, State state) {
     synchronized (run.storing) {
-      if (runs.containsKey(run.id)) {
+      if (ours(run)) {
         Standing standing = run.standing();
         RoundPlan fresh = run.fresh().orElse(null);
-        if (store.keep(run.id, state, standing.share(), standing.found(), fresh)) {
+        Hold.Kept kept = store.keep(run.hold, state, standing.share(), standing.found(), fresh);
+        if (kept != Hold.Kept.WRITTEN) {
           run.stop();
+        }
+        if (kept == Hold.Kept.LOST) {
+          warnOfLoss(run);
+          runs.remove(run.id, run);
         }
       }
     }
@@ -233,7 +255,7 @@ class Planner implements Rounds {
               return fresh;
             });
     if (id.equals(fresh)) {
-      submit(new PlanningRun(id, request, List.of(), List.of(), 0, clock));
+      submit(first(id, request));
     }
     return id;
   }

@@ -18,6 +18,7 @@ import java.util.Optional;
 final class PlanningRun implements SearchListener {
 
   final String id;
+  final Hold hold;
   final RoundRequest asked;
   final List<Call> kept;
 
@@ -25,7 +26,6 @@ final class PlanningRun implements SearchListener {
   final Object storing = new Object();
 
   private final List<RoundPlan.Round> past;
-  private final int revision;
   private final Clock clock;
   private final Instant requested;
   private volatile Instant began;
@@ -37,17 +37,12 @@ final class PlanningRun implements SearchListener {
   private int found;
 
   PlanningRun(
-      String id,
-      RoundRequest asked,
-      List<RoundPlan.Round> past,
-      List<Call> kept,
-      int revision,
-      Clock clock) {
-    this.id = id;
+      Hold hold, RoundRequest asked, List<RoundPlan.Round> past, List<Call> kept, Clock clock) {
+    this.hold = hold;
+    this.id = hold.plan();
     this.asked = asked;
     this.past = past;
     this.kept = kept;
-    this.revision = revision;
     this.clock = clock;
     this.requested = clock.instant();
   }
@@ -107,7 +102,7 @@ final class PlanningRun implements SearchListener {
         asked.to(),
         share(),
         found(),
-        revision,
+        hold.revision(),
         "");
   }
 

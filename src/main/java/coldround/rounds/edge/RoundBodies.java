@@ -30,7 +30,9 @@ final class RoundBodies {
   @Schema(name = "RoundsAgain", description = "How to search once more")
   record Again(
       @Schema(description = "How long to search; usually as before") Integer seconds,
-      @Schema(description = "Usually as before") Long seed) {}
+      @Schema(description = "Usually as before") Long seed,
+      @Schema(description = "Ids of emergencies that are not wanted any more, unless begun")
+          List<String> withdrawn) {}
 
   @Schema(name = "Emergency", requiredProperties = "unit")
   record Emergency(

@@ -35,13 +35,21 @@ class RoundPlanRow {
   /** How often it was taken up again. */
   int resumed;
 
+  Hold hold() {
+    return new Hold(id, revision, resumed);
+  }
+
   /** Nobody works on it any more. */
   boolean isLeft(Instant now) {
     return beat.plus(DEAD_AFTER).isBefore(now);
   }
 
+  State state() {
+    return State.valueOf(state.toUpperCase(Locale.ROOT));
+  }
+
   Standing standing(Instant now) {
-    State stored = State.valueOf(state.toUpperCase(Locale.ROOT));
+    State stored = state();
     boolean dead = stored.open() && isLeft(now);
     return new Standing(
         id,

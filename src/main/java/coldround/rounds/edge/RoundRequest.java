@@ -153,6 +153,18 @@ record RoundRequest(
           before.ends);
     }
 
+    /** The ids of emergencies that a plan made anew is to leave away. */
+    Set<String> withdrawn() {
+      Set<String> ids = new TreeSet<>();
+      JsonNode node = body.path("withdrawn");
+      boolean list = node.isMissingNode() || node.isNull() || node.isArray();
+      node.forEach(id -> ids.add(id.asText()));
+      if (!list || ids.contains("")) {
+        throw Problem.badField("withdrawn", node.toString(), "is a list of ids of emergencies");
+      }
+      return ids;
+    }
+
     private LocalDate date(String field, JsonNode node, LocalDate unsaid) {
       if (node.isMissingNode() || node.isNull()) {
         return unsaid;

@@ -3,6 +3,7 @@ package coldround.rounds.edge;
 import coldround.access.Audit;
 import coldround.feed.Change;
 import coldround.feed.Outbox;
+import coldround.http.Problem;
 import coldround.rounds.RoundPlan;
 import coldround.rounds.Rounds;
 import coldround.rounds.Standing;
@@ -26,8 +27,8 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalInt;
 import java.util.TreeMap;
+import java.util.function.Function;
 import java.util.zip.GZIPInputStream;
 import java.util.zip.GZIPOutputStream;
 
@@ -78,31 +79,45 @@ class StoredRounds {
     note(id, "asked", asked.from() + " to " + asked.to());
   }
 
-  /** The same plan is worked on anew; its answer stands until there is a better one. */
+  /**
+   * The same plan is worked on anew; its answer stands until there is a better one.
+   *
+   * @param prepare is given the hold on the plan, while nobody else may change it
+   * @throws Problem 409 while it is still being worked on
+   */
   @Transactional
-  void again(String id) {
-    RoundPlanRow row = locked(id);
+  <T> T again(String id, Function<Hold, T> prepare) {
+    RoundPlanRow row = idle(id);
     row.revision++;
     row.message = "";
     row.stopAsked = false;
     row.resumed = 0;
     stand(row, State.WAITING, 0, 0);
     note(id, "asked anew", "revision " + row.revision);
+    return prepare.apply(row.hold());
   }
 
   /**
-   * Says that the planning is alive, with the best plan so far if it is new.
-   *
-   * @return true when somebody is content with that
+   * Says that the planning is alive, with the best plan so far if it is new. One that was away for
+   * a while and that nobody took up again goes on.
    */
   @Transactional
-  boolean keep(String id, State state, double share, int found, RoundPlan best) {
-    RoundPlanRow row = locked(id);
-    stand(row, state, share, found);
-    if (best != null) {
-      write(id, best);
-    }
-    return row.stopAsked;
+  Hold.Kept keep(Hold hold, State state, double share, int found, RoundPlan best) {
+    Optional<RoundPlanRow> held = held(hold);
+    held.ifPresent(
+        row -> {
+          stand(row, state, share, found);
+          if (best != null) {
+            write(row.id, best);
+          }
+        });
+    return held.map(row -> row.stopAsked ? Hold.Kept.STOP_ASKED : Hold.Kept.WRITTEN)
+        .orElse(Hold.Kept.LOST);
+  }
+
+  private Optional<RoundPlanRow> held(Hold hold) {
+    RoundPlanRow row = locked(hold.plan());
+    return Optional.ofNullable(row).filter(r -> r.state().open() && r.hold().equals(hold));
   }
 
   /** Asks whichever instance works on it to end with the best so far. */
@@ -134,38 +149,47 @@ class StoredRounds {
   /**
    * Takes a plan that nobody works on any more.
    *
-   * @return its revision; empty when another instance was faster, or it is to be left as it is
+   * @return the hold on it; empty when another instance was faster, or it is to be left as it is
    */
   @Transactional
-  OptionalInt claim(String id) {
+  Optional<Hold> claim(String id) {
     RoundPlanRow row = locked(id);
     boolean interrupted = row.state.equals(State.INTERRUPTED.code());
     if (!interrupted && !row.standing(clock.instant()).state().equals(State.INTERRUPTED)) {
-      return OptionalInt.empty();
+      return Optional.empty();
     }
     if (row.stopAsked || row.resumed >= MOST_RESUMED) {
       row.message = row.stopAsked ? "" : "The service ended each time while it was planned.";
       stand(row, row.stopAsked ? State.STOPPED : State.FAILED, row.share, row.found);
-      return OptionalInt.empty();
+      return Optional.empty();
     }
     row.resumed++;
     stand(row, State.WAITING, 0, 0);
     note(id, "taken up again", "revision " + row.revision);
-    return OptionalInt.of(row.revision);
+    return Optional.of(row.hold());
   }
 
-  /** The end of planning, told to the feed in the same transaction. */
+  /**
+   * The end of planning, told to the feed in the same transaction.
+   *
+   * @return false when nothing was written: the plan is another's, or ended
+   */
   @Transactional
-  void end(String id, State state, int found, RoundPlan plan, String message) {
-    RoundPlanRow row = locked(id);
+  boolean end(Hold hold, State state, int found, RoundPlan plan, String message) {
+    Optional<RoundPlanRow> held = held(hold);
+    held.ifPresent(row -> end(row, state, found, plan, message));
+    return held.isPresent();
+  }
+
+  private void end(RoundPlanRow row, State state, int found, RoundPlan plan, String message) {
     stand(row, state, 1, found);
     row.message = message.length() > 4000 ? message.substring(0, 4000) : message;
     if (plan != null) {
-      write(id, plan);
+      write(row.id, plan);
       tell(row, plan, plan.rounds());
     }
     String made = plan == null ? "" : plan.rounds().size() + " rounds, ";
-    note(id, state.code(), made + "revision " + row.revision);
+    note(row.id, state.code(), made + "revision " + row.revision);
   }
 
   private void note(String id, String action, String became) {
@@ -215,6 +239,22 @@ class StoredRounds {
   /** For as long as the transaction lasts nobody else changes the plan. */
   RoundPlanRow locked(String id) {
     return entities.find(RoundPlanRow.class, id, LockModeType.PESSIMISTIC_WRITE);
+  }
+
+  /**
+   * The same of one that nobody works on. Asked before the lock, two could be told so at once.
+   *
+   * @throws Problem 404, or 409 while it is still being worked on, here or on another instance
+   */
+  RoundPlanRow idle(String id) {
+    RoundPlanRow row = locked(id);
+    if (row == null) {
+      throw Problem.notFound("plan of rounds " + id);
+    }
+    if (row.standing(clock.instant()).state().open()) {
+      throw Problem.conflict("This plan is still being worked on: stop it first, or wait.");
+    }
+    return row;
   }
 
   private void write(String id, RoundPlan plan) {

@@ -79,11 +79,11 @@ class RoundsTest {
     return PLANS.get(getClass());
   }
 
-  private static Response post(String address, String body) {
+  static Response post(String address, String body) {
     return Api.asPlanner().contentType("application/json").body(body).post(address);
   }
 
-  private static String planned(int seconds) throws InterruptedException {
+  static String planned(int seconds) throws InterruptedException {
     Response accepted =
         post(
             ROUNDS,
@@ -98,7 +98,7 @@ class RoundsTest {
     return id;
   }
 
-  private static String ended(String id) throws InterruptedException {
+  static String ended(String id) throws InterruptedException {
     Instant until = Instant.now().plus(Duration.ofMinutes(2));
     String state;
     do {
@@ -112,7 +112,7 @@ class RoundsTest {
     return Api.asPlanner().get("/api/v1/units?limit=1").jsonPath().getString("items[0].unit.id");
   }
 
-  private static JsonPath read(String id) {
+  static JsonPath read(String id) {
     Response answer = Api.asPlanner().get(ROUNDS + "/" + id);
     assertEquals(200, answer.statusCode(), answer.asString());
     // amounts in full: a float ends after seven digits
@@ -224,8 +224,8 @@ class RoundsTest {
             .get("/api/v1/feed/snapshot")
             .jsonPath()
             .getString("cursor");
-    store.again(id);
-    store.end(id, Standing.State.PLANNED, 1, smaller, "");
+    Hold hold = store.again(id, anew -> anew);
+    store.end(hold, Standing.State.PLANNED, 1, smaller, "");
     List<Map<String, Object>> told =
         Api.asPlanner()
             .queryParam("limit", 500)
