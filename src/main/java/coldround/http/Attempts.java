@@ -33,7 +33,7 @@ public class Attempts {
   private final boolean postgresql;
 
   @Inject
-  Attempts(
+  public Attempts(
       EntityManager entities, @ConfigProperty(name = "quarkus.datasource.db-kind") String kind) {
     this.entities = entities;
     this.postgresql = kind.equals("postgresql");

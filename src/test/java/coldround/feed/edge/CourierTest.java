@@ -29,7 +29,7 @@ class CourierTest {
   private final FeedSignal signal = new FeedSignal(null);
   private final CountDownLatch ended = new CountDownLatch(1);
   private final Attempts attempts =
-      new Attempts() {
+      new Attempts(null, "h2") {
         @Override
         public <T> T inTransaction(Callable<T> work) {
           try {
