@@ -12,6 +12,7 @@ import coldround.access.Secret;
 import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.response.Response;
 import jakarta.inject.Inject;
+import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -97,5 +98,29 @@ class AccessTest {
         .then()
         .statusCode(404)
         .contentType("application/problem+json");
+  }
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "/api/v1/subscriptions/%25/secret/a;b",
+        "/api/v1/units/%25;b",
+        "/api/v1/units;a/%25",
+        "/units/%25;b"
+      })
+  void nothingIsAtAnAddressWithASemicolon(String address) {
+    Api.put("customers", "customer,name\nSEMI,Semi\n");
+    Map<String, String> roles =
+        Map.of("planner", "", "scheduler", "", "customer", ",'customer':'SEMI'");
+    roles.forEach(
+        (role, more) ->
+            given()
+                .urlEncodingEnabled(false)
+                .auth()
+                .preemptive()
+                .oauth2(TwoCustomers.account(role, more).getString("token"))
+                .get(address)
+                .then()
+                .statusCode(404));
   }
 }
