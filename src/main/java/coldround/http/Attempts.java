@@ -69,7 +69,7 @@ public class Attempts {
   }
 
   private <T> T inTransaction(Callable<T> work, int seconds, long end) {
-    for (int attempt = 1; attempt <= MOST && System.nanoTime() < end; attempt++) {
+    for (int attempt = 1; ; attempt++) {
       try {
         return QuarkusTransaction.requiringNew().timeout(seconds).call(work);
       } catch (DataException tooLong) {
@@ -85,16 +85,12 @@ public class Attempts {
                   Log.warnf("the store fails: %s", clash);
                   throw away;
                 });
-        pause(attempt, clash);
+        if (attempt == MOST || System.nanoTime() > end) {
+          Log.warnf("gave up after %d attempts: %s", attempt, clash);
+          throw StoreFaults.othersWrite();
+        }
+        LockSupport.parkNanos(attempt * ThreadLocalRandom.current().nextLong(PAUSE_NANOS));
       }
     }
-    throw StoreFaults.othersWrite();
-  }
-
-  private static void pause(int attempt, RuntimeException clash) {
-    if (attempt == MOST) {
-      Log.warnf(clash, "gave up after %d attempts", MOST);
-    }
-    LockSupport.parkNanos(attempt * ThreadLocalRandom.current().nextLong(PAUSE_NANOS));
   }
 }

@@ -68,8 +68,7 @@ class StoredRuns {
    * @param all whose are ended in any case: of a holder that starts none can be open
    */
   private void end(String all) {
-    // in SQL: the first statements of the mapper's own language are slow to parse, and a start
-    // waits
+    // in SQL: a start would wait for the first statements of the mapper's language to be parsed
     entities
         .createNativeQuery("delete from import_run where id in (select f.id from import_receipt f)")
         .executeUpdate();

@@ -56,8 +56,8 @@ class StoredLevelling {
 
   /**
    * Without technicians on the list there is no telling what a week can do: nothing is moved. Where
-   * tasks are to go is written first, then their units are assessed anew; ended in between, the
-   * next time finds the same.
+   * tasks are to go is written first, then their units are assessed anew; ended in between, tasks
+   * stay where they were until the fleet is worked out anew, the next day at the latest.
    */
   void level() {
     int technicians = fleet.technicians().size();
