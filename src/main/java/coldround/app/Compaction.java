@@ -1,0 +1,83 @@
+package coldround.app;
+
+import io.quarkus.runtime.StartupEvent;
+import io.quarkus.scheduler.Scheduled;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.enterprise.event.Observes;
+import jakarta.inject.Inject;
+import java.sql.Connection;
+import java.sql.SQLException;
+import java.time.Duration;
+import javax.sql.DataSource;
+import org.h2.engine.SessionLocal;
+import org.h2.jdbc.JdbcConnection;
+import org.h2.mvstore.MVStore;
+
+/**
+ * Gives room in the file of the embedded database back. Each commit writes the pages it changes to
+ * a new place, and the place of the old ones is free only when nothing near them is needed any
+ * more. The database moves what is needed together by itself, but only where it may keep commits in
+ * memory for a while, which WRITE_DELAY=0 excludes: the file of a hundred thousand units grew to
+ * fourteen gigabytes around one, and on. It does not become smaller, but its room is used again.
+ */
+@ApplicationScoped
+class Compaction {
+
+  /** With less than this share of what was written still needed, in percent, it is moved. */
+  private static final int NEEDED_IDLE = 70;
+
+  /** The same while others write: it can wait until they are done, but not for ever. */
+  private static final int NEEDED_BUSY = 25;
+
+  /** So much is moved in one go, for which commits wait. */
+  private static final int STEP_IDLE = 4 << 20;
+
+  private static final int STEP_BUSY = 256 << 10;
+  private static final int STEPS_A_SECOND = 8;
+
+  /** So few commits since the last step are those of the service itself, which looks for work. */
+  private static final int QUIET = 10;
+
+  private static final Duration PAUSE = Duration.ofMillis(80);
+
+  private final DataSource store;
+  private boolean embedded;
+  private long version;
+
+  @Inject
+  Compaction(DataSource store) {
+    this.store = store;
+  }
+
+  void atStart(@Observes StartupEvent start) throws SQLException {
+    try (Connection connection = store.getConnection()) {
+      embedded = connection.isWrapperFor(JdbcConnection.class);
+    }
+  }
+
+  @Scheduled(every = "1s", concurrentExecution = Scheduled.ConcurrentExecution.SKIP)
+  void steps() throws SQLException, InterruptedException {
+    if (!embedded) {
+      return;
+    }
+    try (Connection connection = store.getConnection()) {
+      SessionLocal session = (SessionLocal) connection.unwrap(JdbcConnection.class).getSession();
+      MVStore file = session.getDatabase().getStore().getMvStore();
+      for (int i = 0; file.getFileStore() != null && i < STEPS_A_SECOND && step(file); i++) {
+        Thread.sleep(PAUSE.toMillis());
+      }
+    }
+  }
+
+  /** Whether there may be more to do. */
+  private boolean step(MVStore file) {
+    boolean busy = file.getCurrentVersion() - version > QUIET;
+    boolean moved = file.compact(busy ? NEEDED_BUSY : NEEDED_IDLE, busy ? STEP_BUSY : STEP_IDLE);
+    if (moved) {
+      // else the next call that commits would write them as well
+      file.tryCommit();
+    }
+    version = file.getCurrentVersion();
+    return moved;
+  }
+}
