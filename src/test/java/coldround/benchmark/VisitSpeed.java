@@ -31,8 +31,8 @@ final class VisitSpeed implements Benchmarks.Program {
   private static final int MEASURED = 2000;
   private static final int LEAST = 100;
   // until little is left to be compiled
-  private static final int WARM_UP_SECONDS = 60;
-  private static final String HEAP = "1g";
+  private static final int WARM_UP_SECONDS = 120;
+  private static final String HEAP = "2g";
 
   private final Random chance = new Random(1);
   private final LocalDate day = LocalDate.now().minusDays(1);

@@ -101,17 +101,19 @@ class VisitRecording {
   Recorded record(
       String unitId, FieldVisit visit, Set<String> emptied, Consumer<Entry> understood) {
     units.lock(unitId);
-    Entry entry = entry(history(unitId), visit, emptied);
-    String before = find(history(unitId), entry.key("visit")).map(Visit::brief).orElse("");
+    UnitHistory known = history(unitId);
+    Entry entry = entry(known, visit, emptied);
+    String number = entry.key("visit");
+    String before = find(known, number).map(Visit::brief).orElse("");
     understood.accept(entry);
     Written written = writing.write(Kind.VISITS, List.of(entry), Correction.FIELD);
     if (!written.units().isEmpty()) {
       listeners.forEach(listener -> listener.changed(List.of(unitId)));
     }
-    String number = entry.key("visit");
-    Visit stored = find(history(unitId), number).orElseThrow();
+    UnitHistory now = history(unitId);
+    Visit stored = find(now, number).orElseThrow();
     note(unitId, written.outcomes().get(0), before, stored);
-    return new Recorded(unitId, stored, written.outcomes().get(0), judge(history(unitId), stored));
+    return new Recorded(unitId, stored, written.outcomes().get(0), judge(now, stored));
   }
 
   private void note(String unitId, Outcome outcome, String before, Visit stored) {

@@ -5,10 +5,13 @@ import coldround.fleet.UnitLocks;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
+import jakarta.transaction.TransactionSynchronizationRegistry;
 import jakarta.transaction.Transactional;
 import java.util.Collection;
+import java.util.HashSet;
 import java.util.List;
 import java.util.OptionalLong;
+import java.util.Set;
 
 /** Locks of the rows of units. */
 @ApplicationScoped
@@ -18,10 +21,12 @@ class StoredUnitLocks implements UnitLocks {
   private static final int CHUNK = 1000;
 
   private final EntityManager entities;
+  private final TransactionSynchronizationRegistry transaction;
 
   @Inject
-  StoredUnitLocks(EntityManager entities) {
+  StoredUnitLocks(EntityManager entities, TransactionSynchronizationRegistry transaction) {
     this.entities = entities;
+    this.transaction = transaction;
   }
 
   @Override
@@ -37,7 +42,8 @@ class StoredUnitLocks implements UnitLocks {
 
   @Transactional(Transactional.TxType.MANDATORY)
   void holdRows(Collection<Long> ids) {
-    List<Long> sorted = ids.stream().distinct().sorted().toList();
+    Set<Long> held = held();
+    List<Long> sorted = ids.stream().distinct().filter(id -> !held.contains(id)).sorted().toList();
     for (int from = 0; from < sorted.size(); from += CHUNK) {
       entities
           .createNativeQuery(
@@ -45,6 +51,18 @@ class StoredUnitLocks implements UnitLocks {
           .setParameter("ids", sorted.subList(from, Math.min(sorted.size(), from + CHUNK)))
           .getResultList();
     }
+    held.addAll(sorted);
+  }
+
+  /** Rows that the transaction holds already: to lock a row is to write it. */
+  @SuppressWarnings("unchecked")
+  private Set<Long> held() {
+    Set<Long> held = (Set<Long>) transaction.getResource(StoredUnitLocks.class);
+    if (held == null) {
+      held = new HashSet<>();
+      transaction.putResource(StoredUnitLocks.class, held);
+    }
+    return held;
   }
 
   @Override
