@@ -1,10 +1,12 @@
 package coldround.app;
 
+import io.quarkus.logging.Log;
 import io.quarkus.runtime.StartupEvent;
 import io.quarkus.scheduler.Scheduled;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.event.Observes;
 import jakarta.inject.Inject;
+import java.io.File;
 import java.sql.Connection;
 import java.sql.SQLException;
 import java.time.Duration;
@@ -12,6 +14,7 @@ import javax.sql.DataSource;
 import org.h2.engine.SessionLocal;
 import org.h2.jdbc.JdbcConnection;
 import org.h2.mvstore.MVStore;
+import org.h2.mvstore.MVStoreException;
 
 /**
  * Gives room in the file of the embedded database back. Each commit writes the pages it changes to
@@ -40,8 +43,11 @@ class Compaction {
 
   private static final Duration PAUSE = Duration.ofMillis(80);
 
+  private static final long LEAST_FREE = 64 << 20;
+
   private final DataSource store;
   private boolean embedded;
+  private boolean failing;
   private long version;
 
   @Inject
@@ -56,17 +62,36 @@ class Compaction {
   }
 
   @Scheduled(every = "1s", concurrentExecution = Scheduled.ConcurrentExecution.SKIP)
-  void steps() throws SQLException, InterruptedException {
+  void run() throws InterruptedException {
     if (!embedded) {
       return;
     }
+    try {
+      steps();
+      failing = false;
+    } catch (SQLException | MVStoreException e) {
+      // calls tell of a store that is away, once is enough here
+      if (!failing) {
+        Log.warnf("room in the file of the database is not given back for now: %s", e);
+      }
+      failing = true;
+    }
+  }
+
+  void steps() throws SQLException, InterruptedException {
     try (Connection connection = store.getConnection()) {
       SessionLocal session = (SessionLocal) connection.unwrap(JdbcConnection.class).getSession();
       MVStore file = session.getDatabase().getStore().getMvStore();
-      for (int i = 0; file.getFileStore() != null && i < STEPS_A_SECOND && step(file); i++) {
+      for (int i = 0; i < STEPS_A_SECOND && isRoomFor(file) && step(file); i++) {
         Thread.sleep(PAUSE.toMillis());
       }
     }
+  }
+
+  /** Not in memory, and not where what is moved might be what fills the disk. */
+  private static boolean isRoomFor(MVStore file) {
+    return file.getFileStore() != null
+        && new File(file.getFileStore().getFileName()).getUsableSpace() > LEAST_FREE;
   }
 
   /** Whether there may be more to do. */
