@@ -65,12 +65,18 @@ final class RuleCheck {
 
   private void days(Call call, List<Breach> breaches) {
     if (call.last() != null && move.day().isAfter(call.last())) {
-      breaches.add(no("law", "The law asks for it by " + call.last() + "."));
+      breaches.add(late(call));
     } else if (move.day().isBefore(call.first())) {
       breaches.add(no("too-early", "It may not be done before " + call.first() + "."));
     } else if (!draft.opens(call, move.day())) {
       breaches.add(no("visiting-hours", closed(call) + " on " + move.day() + "."));
     }
+  }
+
+  private static Breach late(Call call) {
+    return call.emergency()
+        ? no("emergency", "It is an emergency of " + call.last() + ".")
+        : no("law", "The law asks for it by " + call.last() + ".");
   }
 
   private static Breach no(String code, String message) {

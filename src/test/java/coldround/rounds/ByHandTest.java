@@ -296,9 +296,10 @@ class ByHandTest {
     check(outcome.plan());
   }
 
-  // a law that asks for it by Monday
-  @Test
-  void theLawIsKept() {
+  // what has to be done by Monday: a law asks for it, or it is an emergency
+  @ParameterizedTest
+  @CsvSource({"drain-clearing, law", "emergency, emergency"})
+  void whatHasADayIsNotMovedBehindIt(String kind, String code) {
     Job two = jobs.get(1);
     jobs.set(
         1,
@@ -307,7 +308,7 @@ class ByHandTest {
             two.site(),
             two.unit(),
             two.tag(),
-            two.kind(),
+            kind,
             40,
             Set.of(),
             two.earliest(),
@@ -318,6 +319,7 @@ class ByHandTest {
             List.of()));
     RoundPlan plan = plan();
     Outcome outcome = move(plan, new Move(call(plan, "two"), "T2", TUESDAY, 0));
-    assertEquals(List.of("law"), codes(outcome));
+    assertEquals(List.of(code), codes(outcome));
+    assertTrue(outcome.breaches().get(0).message().contains("2026-11-30"));
   }
 }
