@@ -133,7 +133,9 @@ class DemoFleet {
                 entities
                     .createNativeQuery(
                         "insert into demo_fleet (id, loaded, customers, sites, units, technicians)"
-                            + " values (1, :loaded, :customers, :sites, :units, :technicians)")
+                            + " values (1, :loaded, :customers, :sites, :units, :technicians)"
+                            // another instance that has just started may have loaded it as well
+                            + " on conflict do nothing")
                     .setParameter(
                         "loaded", LocalDateTime.ofInstant(clock.instant(), ZoneOffset.UTC))
                     .setParameter("customers", size.customers())
