@@ -10,9 +10,12 @@ import java.io.File;
 import java.sql.Connection;
 import java.sql.SQLException;
 import java.time.Duration;
+import java.util.HashMap;
+import java.util.Map;
 import javax.sql.DataSource;
 import org.h2.engine.SessionLocal;
 import org.h2.jdbc.JdbcConnection;
+import org.h2.mvstore.FileStore;
 import org.h2.mvstore.MVStore;
 import org.h2.mvstore.MVStoreException;
 
@@ -31,6 +34,8 @@ class Compaction {
 
   /** The same while others write: it can wait until they are done, but not for ever. */
   private static final int NEEDED_BUSY = 25;
+
+  private static final int WHATEVER_IS_NEEDED = 101;
 
   /** So much is moved in one go, for which commits wait. */
   private static final int STEP_IDLE = 4 << 20;
@@ -97,12 +102,24 @@ class Compaction {
   /** Whether there may be more to do. */
   private boolean step(MVStore file) {
     boolean busy = file.getCurrentVersion() - version > QUIET;
-    boolean moved = file.compact(busy ? NEEDED_BUSY : NEEDED_IDLE, busy ? STEP_BUSY : STEP_IDLE);
+    boolean moved =
+        needed(file.getFileStore()) < (busy ? NEEDED_BUSY : NEEDED_IDLE)
+            && file.compact(WHATEVER_IS_NEEDED, busy ? STEP_BUSY : STEP_IDLE);
     if (moved) {
       // else the next call that commits would write them as well
       file.tryCommit();
     }
     version = file.getCurrentVersion();
     return moved;
+  }
+
+  /**
+   * The share, in percent, of what was written long enough ago to be moved: places that have just
+   * become free are kept for a while, and would look like work that is still to be done.
+   */
+  private static int needed(FileStore<?> file) {
+    Map<String, String> told = new HashMap<>();
+    file.populateInfo(told::put);
+    return Integer.parseInt(told.get("info.CHUNKS_FILL_RATE_RW"));
   }
 }
