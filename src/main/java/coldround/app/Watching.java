@@ -134,7 +134,7 @@ class Watching {
     Instant oldest = one("select min(happened) from FeedEventRow where position is null");
     return new Feed(
         number(one("select max(position) from FeedHeadRow")),
-        number(one("select count(*) from FeedEventRow where position is null")),
+        number(one("select sum(changes) from FeedEventRow where position is null")),
         oldest == null
             ? 0
             : Math.max(0, Duration.between(oldest, clock.instant()).toMillis() / 1e3));
@@ -145,8 +145,9 @@ class Watching {
         // counted: behind a restored backup places are left out
         number(
             one(
-                "select count(*) from FeedEventRow where position > (select min(position) from"
-                    + " SubscriptionRow where state = 'active')")),
+                "select sum(least(f.changes, f.position - s.position)) from FeedEventRow f,"
+                    + " (select min(position) as position from SubscriptionRow"
+                    + " where state = 'active') s where f.position > s.position")),
         number(one("select count(*) from DeadLetterRow")),
         number(one("select count(*) from SubscriptionRow where state <> 'active'")));
   }

@@ -2,6 +2,7 @@ package coldround.benchmark;
 
 import coldround.benchmark.Readers.Asked;
 import coldround.benchmark.Readers.Rate;
+import coldround.feed.PackedChanges;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.sun.net.httpserver.HttpServer;
@@ -158,22 +159,23 @@ final class FeedSpeed {
     }
   }
 
-  /** Events as the demo fleet made them, over and over. */
+  /** Changes as the demo fleet made them and as many in a row, over and over. */
   private static void fill(Store store, int events) throws Exception {
     String thousand = "(select 1 from feed_event fetch first 1000 rows only)";
     try (Connection connection = DriverManager.getConnection(store.url(Store.DATABASE));
         Statement statement = connection.createStatement()) {
       statement.execute("delete from feed_event where position is null");
       statement.execute(
-          "insert into feed_event (position, type, subject, happened, data)"
-              + " select (select position from feed_head) + x.n, e.type, e.subject, e.happened,"
-              + " e.data from (select row_number() over () as n from "
+          "insert into feed_event (position, happened, changes, packed)"
+              + " select (select position from feed_head) + x.n * e.changes, e.happened, e.changes,"
+              + " e.packed from (select row_number() over () as n from "
               + thousand
               + " a cross join "
               + thousand
               + " b fetch first "
-              + events
-              + " rows only) x cross join (select * from feed_event where type = 'coldround.task.planned'"
+              + (events + PackedChanges.MOST - 1) / PackedChanges.MOST
+              + " rows only) x cross join (select * from feed_event where changes = "
+              + PackedChanges.MOST
               + " order by id fetch first 1 rows only) e");
       statement.execute(
           "update feed_head set position = (select coalesce(max(position), 0) from feed_event)");

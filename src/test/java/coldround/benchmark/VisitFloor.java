@@ -52,6 +52,8 @@ final class VisitFloor implements AutoCloseable {
   private final Map<Table, PreparedStatement> inserts = new EnumMap<>(Table.class);
   private final Map<Table, PreparedStatement> deletes = new EnumMap<>(Table.class);
 
+  private int told;
+
   /** The rows of each visit. */
   private final List<Map<Table, List<Object[]>>> visits = new ArrayList<>();
 
@@ -66,20 +68,27 @@ final class VisitFloor implements AutoCloseable {
     this.connection = connection;
     connection.setAutoCommit(false);
     List<Object[]> changes = rows(Table.FEED_EVENT, position);
-    int told = 0;
+    int changesColumn = columns.get(Table.FEED_EVENT).indexOf("changes");
+    int row = 0;
     for (Taken visit : visits) {
       Map<Table, List<Object[]>> its = new EnumMap<>(Table.class);
       its.put(Table.VISIT, rows(Table.VISIT, visit.unit(), visit.number()));
       its.put(
           Table.UPKEEP_TASK, rows(Table.UPKEEP_TASK, visit.unit(), since.atOffset(ZoneOffset.UTC)));
-      its.put(Table.FEED_EVENT, changes.subList(told, told += visit.changes()));
+      int first = row;
+      for (int told = 0; told < visit.changes() && row < changes.size(); row++) {
+        told += (int) changes.get(row)[changesColumn];
+      }
+      its.put(Table.FEED_EVENT, changes.subList(first, row));
+      told += visit.changes();
       if (its.get(Table.VISIT).size() != 1) {
         throw new IllegalStateException("not stored: " + visit);
       }
       this.visits.add(its);
     }
-    if (told != changes.size()) {
-      throw new IllegalStateException(changes.size() + " changes are stored, told were " + told);
+    if (row != changes.size()) {
+      throw new IllegalStateException(
+          changes.size() + " rows of changes are stored, those told of fill " + row);
     }
     for (Table table : Table.values()) {
       prepare(table);
@@ -130,7 +139,7 @@ final class VisitFloor implements AutoCloseable {
   }
 
   double changes() {
-    return mean(Table.FEED_EVENT);
+    return (double) told / visits.size();
   }
 
   /** Of each visit put in again, the last of several times. */

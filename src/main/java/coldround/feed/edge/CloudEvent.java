@@ -43,20 +43,16 @@ record CloudEvent(
   /**
    * @param service address under which this service is known
    */
-  static CloudEvent of(FeedEventRow row, URI service) {
+  static CloudEvent of(FeedEvent event, URI service) {
     return new CloudEvent(
         "1.0",
-        id(row.id),
+        event.id(),
         "/coldround",
-        row.type,
-        row.subject,
-        row.happened,
+        event.type(),
+        event.subject(),
+        event.happened(),
         "application/json",
-        service.resolve(SchemasResource.PATH + "/" + row.type),
-        row.data);
-  }
-
-  static String id(long number) {
-    return Long.toString(number, 36);
+        service.resolve(SchemasResource.PATH + "/" + event.type()),
+        event.data());
   }
 }

@@ -206,15 +206,15 @@ class Courier {
 
     void walk() throws InterruptedException {
       int tries = to.tries;
-      for (FeedEventRow event : turn.events()) {
-        HookSender.Outcome outcome = to.wants(event.type) ? send(event, tries) : null;
+      for (FeedEvent event : turn.events()) {
+        HookSender.Outcome outcome = to.wants(event.type()) ? send(event, tries) : null;
         if (outcome != null && !outcome.delivered()) {
           fail(event, outcome);
           return;
         }
         tries = 0;
         delivered |= outcome != null;
-        reached = event.position;
+        reached = event.position();
         if (!open) {
           break;
         }
@@ -225,11 +225,11 @@ class Courier {
       save();
     }
 
-    private HookSender.Outcome send(FeedEventRow event, int tries) throws InterruptedException {
+    private HookSender.Outcome send(FeedEvent event, int tries) throws InterruptedException {
       return sender.send(turn.url(), turn.secrets(), event, tries);
     }
 
-    private void fail(FeedEventRow event, HookSender.Outcome outcome) throws InterruptedException {
+    private void fail(FeedEvent event, HookSender.Outcome outcome) throws InterruptedException {
       if (reached == to.position || save()) {
         attempts.inTransaction(
             () -> {

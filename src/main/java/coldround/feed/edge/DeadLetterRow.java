@@ -17,6 +17,7 @@ class DeadLetterRow {
 
   String subscriptionId;
   Long eventId;
+  int eventPart;
   String type;
   String subject;
   Instant happened;
@@ -27,27 +28,22 @@ class DeadLetterRow {
   boolean again;
 
   static DeadLetterRow of(
-      String subscriptionId, FeedEventRow event, int tries, String problem, Instant now) {
+      String subscriptionId, FeedEvent event, int tries, String problem, Instant now) {
     DeadLetterRow row = new DeadLetterRow();
     row.subscriptionId = subscriptionId;
-    row.eventId = event.id;
-    row.type = event.type;
-    row.subject = event.subject;
-    row.happened = event.happened;
-    row.data = event.data;
+    row.eventId = event.number();
+    row.eventPart = event.part();
+    row.type = event.type();
+    row.subject = event.subject();
+    row.happened = event.happened();
+    row.data = event.data();
     row.tries = tries;
     row.problem = problem;
     row.died = now;
     return row;
   }
 
-  FeedEventRow event() {
-    FeedEventRow event = new FeedEventRow();
-    event.id = eventId;
-    event.type = type;
-    event.subject = subject;
-    event.happened = happened;
-    event.data = data;
-    return event;
+  FeedEvent event() {
+    return new FeedEvent(eventId, eventPart, 0, type, subject, happened, data);
   }
 }

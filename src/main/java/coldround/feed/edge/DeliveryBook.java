@@ -27,6 +27,7 @@ class DeliveryBook {
   private static final int AT_ONCE = 50;
 
   private final EntityManager entities;
+  private final StoredFeed feed;
   private final HooksConfig config;
   private final Clock clock;
   private final Retrying retrying;
@@ -35,8 +36,9 @@ class DeliveryBook {
   private final Duration hold;
 
   @Inject
-  DeliveryBook(EntityManager entities, HooksConfig config, Clock clock) {
+  DeliveryBook(EntityManager entities, StoredFeed feed, HooksConfig config, Clock clock) {
     this.entities = entities;
+    this.feed = feed;
     this.config = config;
     this.clock = clock;
     this.hold = config.answerLimit().plus(MARGIN);
@@ -57,7 +59,7 @@ class DeliveryBook {
       List<HookSecret> secrets,
       Duration pause,
       List<DeadLetterRow> again,
-      List<FeedEventRow> events) {}
+      List<FeedEvent> events) {}
 
   /** How long one who sends is left alone by the others. */
   Duration hold() {
@@ -80,7 +82,12 @@ class DeliveryBook {
     }
     return Optional.of(
         new Turn(
-            row, URI.create(row.url), row.secrets(now), pause(row, now), again(id), events(row)));
+            row,
+            URI.create(row.url),
+            row.secrets(now),
+            pause(row, now),
+            again(id),
+            feed.after(row.position, AT_ONCE)));
   }
 
   /** Written only now and then, for an idle subscriber costs little; lasts longer than a try. */
@@ -124,15 +131,6 @@ class DeliveryBook {
         .getResultList();
   }
 
-  private List<FeedEventRow> events(SubscriptionRow row) {
-    return entities
-        .createQuery(
-            "from FeedEventRow where position > :position order by position", FeedEventRow.class)
-        .setParameter("position", row.position)
-        .setMaxResults(AT_ONCE)
-        .getResultList();
-  }
-
   /**
    * All up to there has been delivered or was not asked for.
    *
@@ -165,7 +163,7 @@ class DeliveryBook {
   }
 
   /** A try failed: it is tried again later, or the change becomes a dead letter. */
-  void failed(String id, String holder, FeedEventRow event, HookSender.Outcome outcome) {
+  void failed(String id, String holder, FeedEvent event, HookSender.Outcome outcome) {
     SubscriptionRow row = held(id, holder);
     if (row == null) {
       return;
@@ -182,9 +180,9 @@ class DeliveryBook {
     }
   }
 
-  private void bury(SubscriptionRow row, FeedEventRow event, String problem) {
+  private void bury(SubscriptionRow row, FeedEvent event, String problem) {
     entities.persist(DeadLetterRow.of(row.id, event, row.tries, problem, clock.instant()));
-    row.position = event.position;
+    row.position = event.position();
     row.tries = 0;
     row.nextTry = null;
     row.deadInRow++;

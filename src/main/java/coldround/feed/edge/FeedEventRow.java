@@ -1,12 +1,17 @@
 package coldround.feed.edge;
 
+import coldround.feed.ChangeText;
+import coldround.feed.PackedChanges;
 import jakarta.persistence.Entity;
 import jakarta.persistence.GeneratedValue;
 import jakarta.persistence.GenerationType;
 import jakarta.persistence.Id;
 import jakarta.persistence.Table;
 import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
 
+/** Changes that were made together: one as text, several packed. */
 @Entity
 @Table(name = "feed_event")
 class FeedEventRow {
@@ -15,9 +20,36 @@ class FeedEventRow {
   @GeneratedValue(strategy = GenerationType.IDENTITY)
   Long id;
 
+  /** Place of the last change; null as long as they have none. */
   Long position;
-  String type;
-  String subject;
+
   Instant happened;
+
+  /** How many. */
+  int changes;
+
+  /** Null for several. */
+  String type;
+
+  String subject;
   String data;
+
+  /** Null for one. */
+  byte[] packed;
+
+  /** They have their places. */
+  List<FeedEvent> events() {
+    List<ChangeText> texts =
+        packed == null
+            ? List.of(new ChangeText(type, subject, data))
+            : PackedChanges.unpack(packed, changes);
+    List<FeedEvent> events = new ArrayList<>();
+    for (ChangeText text : texts) {
+      int part = events.size();
+      long place = position - changes + 1 + part;
+      events.add(
+          new FeedEvent(id, part, place, text.type(), text.subject(), happened, text.data()));
+    }
+    return events;
+  }
 }

@@ -50,14 +50,15 @@ class FeedPages {
 
   /** As it is now in the store. */
   Kept read(Key key) {
-    List<FeedEventRow> rows = feed.after(key.position(), key.limit());
-    long last = rows.isEmpty() ? key.position() : rows.get(rows.size() - 1).position;
+    List<FeedEvent> events = feed.after(key.position(), key.limit());
+    long last = events.isEmpty() ? key.position() : events.get(events.size() - 1).position();
     String next = new Cursor(last).text();
     byte[] body =
         answers.bytes(
-            new Page<>(rows.stream().map(row -> CloudEvent.of(row, key.service())).toList(), next));
-    Kept page = new Kept(body, Answers.tag(body), next, rows.size());
-    if (rows.size() == key.limit()) {
+            new Page<>(
+                events.stream().map(event -> CloudEvent.of(event, key.service())).toList(), next));
+    Kept page = new Kept(body, Answers.tag(body), next, events.size());
+    if (events.size() == key.limit()) {
       keep(key, page);
     }
     return page;

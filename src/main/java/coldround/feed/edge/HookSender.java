@@ -110,7 +110,7 @@ class HookSender {
   /**
    * @param tries that have failed: another address of the host is taken each time
    */
-  Outcome send(URI url, List<HookSecret> secrets, FeedEventRow event, int tries)
+  Outcome send(URI url, List<HookSecret> secrets, FeedEvent event, int tries)
       throws InterruptedException {
     InetAddress to;
     try {
@@ -120,7 +120,7 @@ class HookSender {
       return Outcome.failed(e.getMessage());
     }
     byte[] body = body(event);
-    String id = CloudEvent.id(event.id);
+    String id = event.id();
     long seconds = clock.instant().getEpochSecond();
     RequestOptions options = options(url, to);
     options.putHeader("content-type", CloudEvent.MEDIA_TYPE + "; charset=utf-8");
@@ -131,7 +131,7 @@ class HookSender {
     return exchange(options, Buffer.buffer(body));
   }
 
-  private byte[] body(FeedEventRow event) {
+  private byte[] body(FeedEvent event) {
     try {
       return json.writeValueAsBytes(CloudEvent.of(event, service.address()));
     } catch (JsonProcessingException e) {

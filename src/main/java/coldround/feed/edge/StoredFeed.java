@@ -1,7 +1,9 @@
 package coldround.feed.edge;
 
 import coldround.feed.Change;
+import coldround.feed.ChangeText;
 import coldround.feed.Outbox;
+import coldround.feed.PackedChanges;
 import coldround.http.OneInstance;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.ObjectMapper;
@@ -13,23 +15,29 @@ import jakarta.persistence.EntityManager;
 import jakarta.persistence.LockModeType;
 import jakarta.transaction.Transactional;
 import java.sql.PreparedStatement;
+import java.sql.SQLException;
 import java.sql.Timestamp;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
+import java.util.stream.IntStream;
 import org.eclipse.microprofile.config.inject.ConfigProperty;
 import org.hibernate.Session;
+import org.hibernate.jpa.HibernateHints;
 
 /** The feed in the store: changes are added as they are made and put in order once committed. */
 @ApplicationScoped
 class StoredFeed implements Outbox {
 
-  private static final int ORDERED_AT_ONCE = 2000;
+  // rows of up to PackedChanges.MOST changes
+  private static final int ORDERED_AT_ONCE = 500;
   // written together, in their order, by which the database numbers them
   private static final String INSERT =
-      "insert into feed_event (type, subject, happened, data) values (?, ?, ?, ?)";
+      "insert into feed_event (happened, changes, type, subject, data, packed)"
+          + " values (?, ?, ?, ?, ?, ?)";
 
   private final EntityManager entities;
   private final ObjectMapper json;
@@ -61,18 +69,16 @@ class StoredFeed implements Outbox {
       return;
     }
     Timestamp now = Timestamp.from(clock.instant());
-    List<Written> written = changes.parallelStream().map(this::written).toList();
+    List<Together> written = written(changes);
     entities.flush();
     entities
         .unwrap(Session.class)
         .doWork(
             connection -> {
               try (PreparedStatement insert = connection.prepareStatement(INSERT)) {
-                for (Written each : written) {
-                  insert.setString(1, each.change().type());
-                  insert.setString(2, each.change().subject());
-                  insert.setTimestamp(3, now);
-                  insert.setString(4, each.data());
+                for (Together each : written) {
+                  insert.setTimestamp(1, now);
+                  each.bind(insert);
                   insert.addBatch();
                 }
                 insert.executeBatch();
@@ -82,16 +88,45 @@ class StoredFeed implements Outbox {
     signal.onCommit();
   }
 
-  /** A change with its data as JSON, which an import makes so many of that all processors help. */
-  private record Written(Change change, String data) {}
+  /**
+   * Changes that stand in one row.
+   *
+   * @param alone null for several
+   * @param packed null for one
+   */
+  private record Together(int changes, ChangeText alone, byte[] packed) {
 
-  private Written written(Change change) {
-    return new Written(change, text(change.data()));
+    static Together of(List<ChangeText> texts) {
+      return texts.size() == 1
+          ? new Together(1, texts.get(0), null)
+          : new Together(texts.size(), null, PackedChanges.pack(texts));
+    }
+
+    /** From the second parameter on. */
+    void bind(PreparedStatement insert) throws SQLException {
+      insert.setInt(2, changes);
+      insert.setString(3, alone == null ? null : alone.type());
+      insert.setString(4, alone == null ? null : alone.subject());
+      insert.setString(5, alone == null ? null : alone.data());
+      insert.setBytes(6, packed);
+    }
   }
 
-  private String text(Object data) {
+  /** An import makes so many that all processors help. */
+  private List<Together> written(Collection<Change> changes) {
+    List<Change> all = List.copyOf(changes);
+    return IntStream.rangeClosed(0, (all.size() - 1) / PackedChanges.MOST)
+        .parallel()
+        .map(group -> group * PackedChanges.MOST)
+        .mapToObj(from -> all.subList(from, Math.min(all.size(), from + PackedChanges.MOST)))
+        .map(some -> Together.of(some.stream().map(this::text).toList()))
+        .toList();
+  }
+
+  private ChangeText text(Change change) {
     try {
-      return json.writeValueAsString(data);
+      String data = json.writeValueAsString(change.data());
+      return new ChangeText(change.type(), change.subject(), data);
     } catch (JsonProcessingException e) {
       throw new IllegalStateException(e);
     }
@@ -105,7 +140,7 @@ class StoredFeed implements Outbox {
    */
   @Transactional
   boolean order(long last) {
-    List<Long> waiting = waiting(last);
+    List<Waiting> waiting = waiting(last);
     if (waiting.isEmpty()) {
       return false;
     }
@@ -113,37 +148,46 @@ class StoredFeed implements Outbox {
         entities.find(FeedHeadRow.class, FeedHeadRow.ONLY, LockModeType.PESSIMISTIC_WRITE);
     // read again under the lock: another instance may have ordered them meanwhile
     waiting = waiting(last);
-    place(waiting, head.position);
-    head.position += waiting.size();
+    head.position = place(waiting, head.position);
     return waiting.size() == ORDERED_AT_ONCE;
   }
 
-  /** All in one go over the wire. */
-  private void place(List<Long> ids, long last) {
-    entities
+  /** A row without places. */
+  private record Waiting(long id, int changes) {}
+
+  /**
+   * All in one go over the wire.
+   *
+   * @param last place that was given before
+   * @return the last place given
+   */
+  private long place(List<Waiting> rows, long last) {
+    return entities
         .unwrap(Session.class)
-        .doWork(
+        .doReturningWork(
             connection -> {
               try (PreparedStatement update =
                   connection.prepareStatement("update feed_event set position = ? where id = ?")) {
                 long position = last;
-                for (Long id : ids) {
-                  update.setLong(1, ++position);
-                  update.setLong(2, id);
+                for (Waiting row : rows) {
+                  position += row.changes();
+                  update.setLong(1, position);
+                  update.setLong(2, row.id());
                   update.addBatch();
                 }
                 update.executeBatch();
+                return position;
               }
             });
   }
 
-  private List<Long> waiting(long last) {
+  private List<Waiting> waiting(long last) {
     return entities
         .createQuery(
-            "select id from FeedEventRow where position is null and id <= :last"
+            "select id, changes from FeedEventRow where position is null and id <= :last"
                 // as the index has them
                 + " order by position, id",
-            Long.class)
+            Waiting.class)
         .setParameter("last", last)
         .setMaxResults(ORDERED_AT_ONCE)
         .getResultList();
@@ -158,13 +202,38 @@ class StoredFeed implements Outbox {
         .getSingleResult();
   }
 
+  /** The changes behind that place, at most so many. */
   @Transactional
-  List<FeedEventRow> after(long position, int limit) {
+  List<FeedEvent> after(long position, int limit) {
+    List<FeedEvent> found = new ArrayList<>();
+    long behind = position;
+    int rows = 2 + limit / PackedChanges.MOST;
+    boolean more = true;
+    while (more && found.size() < limit) {
+      List<FeedEventRow> some = rows(behind, rows);
+      for (FeedEventRow row : some) {
+        if (found.size() < limit) {
+          row.events().stream()
+              .filter(event -> event.position() > position)
+              .limit(limit - found.size())
+              .forEach(found::add);
+        }
+        behind = row.position;
+      }
+      more = some.size() == rows;
+      // those that come may hold one change each
+      rows = Math.max(1, limit - found.size());
+    }
+    return found;
+  }
+
+  private List<FeedEventRow> rows(long behind, int limit) {
     return entities
         .createQuery(
             "from FeedEventRow where position > :position order by position", FeedEventRow.class)
-        .setParameter("position", position)
+        .setParameter("position", behind)
         .setMaxResults(limit)
+        .setHint(HibernateHints.HINT_READ_ONLY, true)
         .getResultList();
   }
 
@@ -183,11 +252,7 @@ class StoredFeed implements Outbox {
   boolean isPlace(long position, FeedHeadRow head) {
     return position == head.position
         || position == head.oldest
-        || !entities
-            .createQuery("select id from FeedEventRow where position = :position", Long.class)
-            .setParameter("position", position)
-            .getResultList()
-            .isEmpty();
+        || rows(position - 1, 1).stream().anyMatch(row -> row.position - row.changes < position);
   }
 
   @Scheduled(every = "24h", delayed = "15m")

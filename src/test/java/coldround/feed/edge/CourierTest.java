@@ -10,6 +10,7 @@ import io.vertx.core.Vertx;
 import java.net.URI;
 import java.time.Clock;
 import java.time.Duration;
+import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
@@ -47,7 +48,7 @@ class CourierTest {
     private final DeliveryBook.Turn first;
 
     Book(List<Long> letters, List<Long> events) {
-      super(null, config, Clock.systemUTC());
+      super(null, null, config, Clock.systemUTC());
       SubscriptionRow row = new SubscriptionRow();
       row.id = "s";
       row.types = "";
@@ -89,11 +90,8 @@ class CourierTest {
     }
   }
 
-  private static FeedEventRow event(long id) {
-    FeedEventRow event = new FeedEventRow();
-    event.id = id;
-    event.position = id;
-    return event;
+  private static FeedEvent event(long id) {
+    return new FeedEvent(id, 0, id, "coldround.test", "test", Instant.EPOCH, "{}");
   }
 
   private static DeadLetterRow letter(long id) {
@@ -114,8 +112,8 @@ class CourierTest {
     HookSender sender =
         new HookSender(config, null, null, null, vertx) {
           @Override
-          Outcome send(URI url, List<HookSecret> secrets, FeedEventRow event, int tries) {
-            done.add("sent " + event.id);
+          Outcome send(URI url, List<HookSecret> secrets, FeedEvent event, int tries) {
+            done.add("sent " + event.number());
             if (ends) {
               end(courier[0]);
             }

@@ -47,14 +47,8 @@ class HookSenderTest {
         vertx);
   }
 
-  private static FeedEventRow event(long id) {
-    FeedEventRow event = new FeedEventRow();
-    event.id = id;
-    event.type = "coldround.test";
-    event.subject = Long.toString(id);
-    event.happened = Instant.EPOCH;
-    event.data = "{}";
-    return event;
+  private static FeedEvent event(long id) {
+    return new FeedEvent(id, 0, id, "coldround.test", Long.toString(id), Instant.EPOCH, "{}");
   }
 
   private HookSender.Outcome send(HookSender sender, long id) throws InterruptedException {

@@ -1,0 +1,10 @@
+-- Changes that are made together stand in one row, packed: nine of one visit, tens of thousands of a list, each with the same
+-- sentences in two kilobytes. A row of one change is as it was. The position of a row is that of its last change.
+alter table feed_event add column changes int default 1 not null;
+alter table feed_event add column packed bytea;
+alter table feed_event alter column type drop not null;
+alter table feed_event alter column subject drop not null;
+alter table feed_event alter column data drop not null;
+
+-- which change of its row could not be delivered, from 0
+alter table dead_letter add column event_part int default 0 not null;
