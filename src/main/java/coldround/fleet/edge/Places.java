@@ -5,6 +5,7 @@ import coldround.fleet.edge.Known.UnitKey;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import jakarta.transaction.TransactionSynchronizationRegistry;
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -29,21 +30,30 @@ class Places {
     this.transaction = transaction;
   }
 
-  Map<UnitKey, Place> of(List<Entry> batch) {
+  /** Of each entry the place of its unit, null where there is none. */
+  List<Place> of(List<Entry> batch) {
     Map<UnitKey, Place> met = met();
-    List<Entry> others =
-        batch.stream().filter(entry -> !met.containsKey(UnitKey.of(entry))).toList();
-    Map<UnitKey, Place> found = new HashMap<>();
-    if (!others.isEmpty()) {
-      known.units(others).forEach((key, row) -> found.put(key, Place.of(row)));
-    }
-    for (Entry entry : batch) {
-      Place place = met.get(UnitKey.of(entry));
-      if (place != null) {
-        found.put(UnitKey.of(entry), place);
+    List<UnitKey> keys = batch.stream().map(UnitKey::of).toList();
+    List<Place> found = new ArrayList<>();
+    List<Entry> others = new ArrayList<>();
+    for (int i = 0; i < keys.size(); i++) {
+      Place place = met.get(keys.get(i));
+      found.add(place);
+      if (place == null) {
+        others.add(batch.get(i));
       }
     }
-    met.putAll(found);
+    if (others.isEmpty()) {
+      return found;
+    }
+    Map<UnitKey, Place> more = new HashMap<>();
+    known.units(others).forEach((key, row) -> more.put(key, Place.of(row)));
+    met.putAll(more);
+    for (int i = 0; i < keys.size(); i++) {
+      if (found.get(i) == null) {
+        found.set(i, more.get(keys.get(i)));
+      }
+    }
     return found;
   }
 

@@ -28,7 +28,7 @@ class SiteDays {
   }
 
   List<Entry> of(List<Entry> batch) {
-    List<Entry> moments = batch.stream().filter(SiteDays::hasMoment).toList();
+    List<Entry> moments = batch.parallelStream().filter(SiteDays::hasMoment).toList();
     if (moments.isEmpty()) {
       return batch;
     }

@@ -8,7 +8,6 @@ import coldround.fleet.Merging;
 import coldround.fleet.Plausibility;
 import coldround.fleet.Reading;
 import coldround.fleet.Visit;
-import coldround.fleet.edge.Known.UnitKey;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import java.util.ArrayList;
@@ -17,6 +16,7 @@ import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 
 /** Stores visits, and readings of the long form, which go to a visit that must be there. */
@@ -56,11 +56,28 @@ class VisitWriter implements KindWriter {
     return new Batch(batch, notes).write();
   }
 
+  /**
+   * An entry and where it goes.
+   *
+   * @param place null when there is no such unit
+   * @param key null when there is no such unit
+   * @param first no entry before it in the batch is of the same visit
+   */
+  private record Line(Entry entry, Place place, VisitRow.Key key, boolean first) {}
+
+  /**
+   * An entry laid over its visit.
+   *
+   * @param before null for a new visit
+   * @param after null for a reading of a visit that is not there
+   */
+  private record Laid(Visit before, Visit after) {}
+
   /** One batch: read with one call of the store, and written with two. */
   private final class Batch {
     private final List<Entry> entries;
     private final Notes notes;
-    private final Map<UnitKey, Place> there;
+    private final List<Line> lines = new ArrayList<>();
     private final Map<VisitRow.Key, VisitRow> rows;
     private final Map<VisitRow.Key, Visit> now = new HashMap<>();
     private final Map<VisitRow.Key, Visit> created = new LinkedHashMap<>();
@@ -69,28 +86,32 @@ class VisitWriter implements KindWriter {
     Batch(List<Entry> entries, Notes notes) {
       this.entries = entries;
       this.notes = notes;
-      this.there = places.of(entries);
-      locks.holdRows(there.values().stream().map(Place::id).toList());
-      this.rows = met.find(keys());
-    }
-
-    private Set<VisitRow.Key> keys() {
+      List<Place> there = places.of(entries);
+      locks.holdRows(there.stream().filter(Objects::nonNull).map(Place::id).toList());
       Set<VisitRow.Key> keys = new LinkedHashSet<>();
-      for (Entry entry : entries) {
-        Place place = there.get(UnitKey.of(entry));
-        if (place != null) {
-          keys.add(key(place, entry));
-        }
+      for (int i = 0; i < entries.size(); i++) {
+        Entry entry = entries.get(i);
+        Place place = there.get(i);
+        VisitRow.Key key = place == null ? null : new VisitRow.Key(place.id(), entry.key("visit"));
+        lines.add(new Line(entry, place, key, key != null && keys.add(key)));
       }
-      return keys;
+      this.rows = met.find(keys);
     }
 
     List<Outcome> write() {
       Known.Absent absent = known.absent(entries);
+      // what is no other entry's visit depends on nothing: all processors do it
+      List<Laid> alone =
+          lines.parallelStream()
+              .map(line -> line.first() ? lay(line, stored(line.key())) : null)
+              .toList();
       List<Outcome> outcomes = new ArrayList<>();
-      for (Entry entry : entries) {
-        Place place = there.get(UnitKey.of(entry));
-        outcomes.add(place == null ? absent.of(entry) : write(place, entry, outcomes.size()));
+      for (int i = 0; i < lines.size(); i++) {
+        Line line = lines.get(i);
+        outcomes.add(
+            line.place() == null
+                ? absent.of(line.entry())
+                : write(line, line.first() ? alone.get(i) : lay(line, now.get(line.key())), i));
       }
       List<VisitRow> fresh = rows(created);
       visits.insert(fresh);
@@ -99,35 +120,43 @@ class VisitWriter implements KindWriter {
       return outcomes;
     }
 
-    private Outcome write(Place place, Entry entry, int index) {
-      VisitRow.Key key = key(place, entry);
-      Visit stored = stored(key);
-      if (stored == null && entry.said().containsKey("quantity")) {
-        return Outcome.UNKNOWN_VISIT;
-      }
-      Outcome outcome =
-          KindWriter.put(
-              stored,
-              entry,
-              (old, said) -> checked(old, said, place, index),
-              visit -> keep(key, visit),
-              (old, visit) ->
-                  notes.changed(
-                      Kind.VISITS, place.id(), visit.number(), Cells.of(old), Cells.of(visit)));
-      if (outcome != Outcome.UNCHANGED) {
-        notes.touched(place.id());
-      }
-      return outcome;
-    }
-
     private Visit stored(VisitRow.Key key) {
       VisitRow row = rows.get(key);
-      return row == null ? now.get(key) : now.computeIfAbsent(key, k -> row.read());
+      return row == null ? null : row.read();
     }
 
-    private void keep(VisitRow.Key key, Visit visit) {
-      now.put(key, visit);
-      (rows.containsKey(key) ? changed : created).put(key, visit);
+    private Laid lay(Line line, Visit before) {
+      if (before == null && line.entry().said().containsKey("quantity")) {
+        return new Laid(null, null);
+      }
+      Place place = line.place();
+      Visit after = Merging.visit(before, line.entry());
+      return new Laid(before, plausibility.checked(after, place.unit(), place.atmosphereKpa()));
+    }
+
+    private Outcome write(Line line, Laid laid, int index) {
+      now.put(line.key(), laid.after());
+      if (laid.after() == null) {
+        return Outcome.UNKNOWN_VISIT;
+      }
+      doubts(laid.after(), line.entry(), index);
+      Outcome outcome =
+          KindWriter.put(
+              laid.before(),
+              line.entry(),
+              (before, said) -> laid.after(),
+              visit -> (rows.containsKey(line.key()) ? changed : created).put(line.key(), visit),
+              (before, after) ->
+                  notes.changed(
+                      Kind.VISITS,
+                      line.place().id(),
+                      after.number(),
+                      Cells.of(before),
+                      Cells.of(after)));
+      if (outcome != Outcome.UNCHANGED) {
+        notes.touched(line.place().id());
+      }
+      return outcome;
     }
 
     /** Packing depends on nothing: all processors do it. */
@@ -135,13 +164,6 @@ class VisitWriter implements KindWriter {
       return visits.entrySet().parallelStream()
           .map(each -> VisitRow.of(each.getKey().unitId(), each.getValue()))
           .toList();
-    }
-
-    private Visit checked(Visit stored, Entry said, Place place, int index) {
-      Visit visit =
-          plausibility.checked(Merging.visit(stored, said), place.unit(), place.atmosphereKpa());
-      doubts(visit, said, index);
-      return visit;
     }
 
     /** The sender hears of what this row said, not of what was odd before. */
@@ -152,9 +174,5 @@ class VisitWriter implements KindWriter {
         }
       }
     }
-  }
-
-  private static VisitRow.Key key(Place place, Entry entry) {
-    return new VisitRow.Key(place.id(), entry.key("visit"));
   }
 }
