@@ -61,7 +61,7 @@ class FileImport {
    */
   record Begun(String id, Instant received, Watch watch) {}
 
-  private static final int CHUNK = 500;
+  private static final int CHUNK = 1000;
 
   // files of this instance queue here and not at the database, which some give little time for
   private final ReentrantLock one = new ReentrantLock(true);

@@ -34,7 +34,10 @@ import java.util.Set;
 @ApplicationScoped
 class Reassessment implements FleetListener {
 
+  // of units in one transaction
   private static final int BATCH = 500;
+  // few enough that what comes behind them is worked out while they are written
+  private static final int WRITTEN_TOGETHER = 100;
 
   // of what may be done now, that which saves most a minute; else what begins next
   private static final Comparator<Task> FIRST_TO_DO =
@@ -157,7 +160,7 @@ class Reassessment implements FleetListener {
    */
   private record Worked(Unit unit, FaultRecord faults, Assessment assessment) {}
 
-  /** Results of some hundred units, written together. */
+  /** Results of some units, written together. */
   private final class Batch {
     private final List<Assessment> assessed = new ArrayList<>();
     private final List<FaultRecordOf> records = new ArrayList<>();
@@ -183,7 +186,7 @@ class Reassessment implements FleetListener {
       } else {
         assessed.add(worked.assessment());
       }
-      if (seen.size() == BATCH) {
+      if (seen.size() == WRITTEN_TOGETHER) {
         write();
       }
     }

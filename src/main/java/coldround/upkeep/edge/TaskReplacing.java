@@ -30,7 +30,7 @@ final class TaskReplacing {
   private final Map<String, BookingRow> bookings;
   private final List<TaskRow> created = new ArrayList<>();
   private final List<String> back = new ArrayList<>();
-  private final List<Change> changes = new ArrayList<>();
+  private final List<Told> told = new ArrayList<>();
 
   TaskReplacing(
       EntityManager entities, Collection<Long> unitIds, Set<String> counted, Instant now) {
@@ -63,7 +63,7 @@ final class TaskReplacing {
       now.changed = differs ? this.now : row.changed;
       entities.merge(now);
       if (differs) {
-        changes.add(change("changed", task));
+        told.add(new Told("changed", task));
       }
     }
   }
@@ -78,12 +78,16 @@ final class TaskReplacing {
       back.add(task.id());
     }
     created.add(row);
-    changes.add(change("planned", task));
+    told.add(new Told("planned", task));
   }
 
-  private Change change(String what, Task task) {
+  /** What the feed is to say of a task. */
+  private record Told(String what, Task task) {}
+
+  private Change change(Told told) {
+    Task task = told.task();
     TaskView view = TaskView.of(task, booking(task.id()), MeasureSystem.US);
-    return new Change("coldround.task." + what, task.id(), view);
+    return new Change("coldround.task." + told.what(), task.id(), view);
   }
 
   private Booking booking(String taskId) {
@@ -101,9 +105,11 @@ final class TaskReplacing {
     // what did those that are back has been taken back
     completions(back).values().forEach(entities::remove);
     Map<String, CompletionRow> done = completions(before.keySet());
+    // an import makes so many that all processors help
+    List<Change> changes = new ArrayList<>(told.parallelStream().map(this::change).toList());
     before.values().stream()
         .sorted(Comparator.comparing(row -> row.id))
-        .forEach(row -> close(row, done.get(row.id)));
+        .forEach(row -> changes.add(close(row, done.get(row.id))));
     return changes;
   }
 
@@ -123,13 +129,12 @@ final class TaskReplacing {
   /**
    * @param done null when nothing did it
    */
-  private void close(TaskRow row, CompletionRow done) {
+  private Change close(TaskRow row, CompletionRow done) {
     Completion completion = done == null ? null : done.read();
     String outcome = done == null ? ClosedTaskRow.WITHDRAWN : ClosedTaskRow.COMPLETED;
     entities.remove(row);
     entities.persist(ClosedTaskRow.of(row, now, outcome));
-    changes.add(
-        TaskNotice.change(
-            outcome, row.id, row.unitId, row.task, outcome, booking(row.id), completion));
+    return TaskNotice.change(
+        outcome, row.id, row.unitId, row.task, outcome, booking(row.id), completion);
   }
 }
