@@ -12,8 +12,8 @@ import java.util.List;
  */
 final class HeldVisits {
 
-  // of text, some ten megabytes of memory
-  private static final long MOST_CHARACTERS = 16_000_000;
+  // of text, some thirty megabytes of memory
+  private static final long MOST_CHARACTERS = 32_000_000;
   // what a row is besides its text, counted as characters
   private static final int ROW = 300;
   private static final Comparator<VisitRow> AS_STORED =
