@@ -24,8 +24,9 @@ import java.util.function.Consumer;
 import java.util.function.ToDoubleFunction;
 
 /**
- * What the store tells of the work of the service, read every half minute: it is the same on each
- * instance and after a restart. docs/watching.md says what each figure means.
+ * What the store tells of the work of the service, read every half minute, and of the scores every
+ * ten: it is the same on each instance and after a restart. docs/watching.md says what each figure
+ * means.
  */
 @ApplicationScoped
 class Watching {
@@ -116,9 +117,17 @@ class Watching {
   void look() {
     look("the feed", this::readFeed, feed::set);
     look("the web hooks", this::readHooks, hooks::set);
-    look("the scores", this::readScores, scores::set);
     look("the imports", this::readFiles, this::tell);
     look("the plans of rounds", this::readPlans, plans -> this.plans.register(plans, true));
+  }
+
+  /** Walks over all units, and has news once a day. */
+  @Scheduled(
+      every = "10m",
+      delayed = "5s",
+      concurrentExecution = Scheduled.ConcurrentExecution.SKIP)
+  void lookAtScores() {
+    look("the scores", this::readScores, scores::set);
   }
 
   /** Each by itself: where one takes too long in a crowd, the others are told all the same. */
@@ -126,7 +135,7 @@ class Watching {
     try {
       telling.accept(QuarkusTransaction.requiringNew().timeout(2 * LONGEST_SECONDS).call(reading));
     } catch (RuntimeException e) {
-      Log.warnf(e, "figures of %s stay as they were half a minute ago, they could not be read", at);
+      Log.warnf(e, "figures of %s stay as they were, they could not be read", at);
     }
   }
 

@@ -55,6 +55,7 @@ class WatchingTest {
     Api.send("sites", "customer,site,name\nWATCH,S1,Dock\n");
     Api.send("units", "customer,site,unit,kind,installed\nWATCH,S1,U1,chiller,2015-05-01\n");
     watching.look();
+    watching.lookAtScores();
   }
 
   @Test
