@@ -14,6 +14,7 @@ import coldround.Api;
 import coldround.feed.Change;
 import coldround.feed.Cursor;
 import coldround.feed.Outbox;
+import coldround.feed.PackedChanges;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import io.quarkus.narayana.jta.QuarkusTransaction;
 import io.quarkus.test.common.http.TestHTTPResource;
@@ -243,6 +244,23 @@ class FeedTest {
       cursors.add(page.next());
     } while (!page.items().isEmpty());
     return cursors.get(cursors.size() - 1);
+  }
+
+  @Test
+  void changesThatStandInOneRowAreReadFromAnyPlaceByAsManyAsAreWanted() {
+    String start = end();
+    int many = PackedChanges.MOST + 3;
+    add(IntStream.range(0, many).mapToObj(n -> change("s" + n, n)).toList(), 0, false);
+    add(List.of(change("alone", "x")), 0, false);
+    List<Map<String, Object>> all = readAll(start, 500);
+    List<String> subjects =
+        new ArrayList<>(IntStream.range(0, many).mapToObj(n -> "s" + n).toList());
+    subjects.add("alone");
+    assertEquals(subjects, all.stream().map(change -> change.get("subject")).toList());
+    assertEquals(all.size(), new HashSet<>(ids(all)).size(), "no id twice");
+    for (int limit : new int[] {1, 7, PackedChanges.MOST, PackedChanges.MOST + 1, many}) {
+      assertEquals(all, readAll(start, limit), "by " + limit);
+    }
   }
 
   @Test

@@ -175,6 +175,14 @@ class WebHooksTest {
     receiver.answer = subject -> 200;
     asPlanner().post(letters + "/again").then().statusCode(202).body("letters", equalTo(1));
     until("it has come", () -> receiver.taken().equals(subjects(1, 3, 2)));
+    assertEquals(
+        1,
+        receiver.messages.stream()
+            .filter(message -> message.subject().endsWith("-2"))
+            .map(Receiver.Message::id)
+            .distinct()
+            .count(),
+        "one id however often it is sent");
     until(
         "it is none any more",
         () -> asPlanner().get(letters).jsonPath().getList("items").isEmpty());
