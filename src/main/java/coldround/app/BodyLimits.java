@@ -14,7 +14,8 @@ import java.io.ByteArrayInputStream;
 import java.io.IOException;
 
 /**
- * What bodies of JSON may be at most, and that they hold no NUL. Files have limits of their own.
+ * What bodies of JSON may be at most, and that what they say is text. Files have limits of their
+ * own.
  */
 class BodyLimits {
 
@@ -50,7 +51,7 @@ class BodyLimits {
       MediaType type = context.getMediaType();
       if (type != null && type.getSubtype().endsWith("json")) {
         byte[] body = JsonBody.bytes(context.getInputStream());
-        json.refuseNul(body);
+        json.refuseWhatIsNoText(body);
         context.setInputStream(new ByteArrayInputStream(body));
       }
       return context.proceed();

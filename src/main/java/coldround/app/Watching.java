@@ -24,15 +24,17 @@ import java.util.function.Consumer;
 import java.util.function.ToDoubleFunction;
 
 /**
- * What the store tells of the work of the service, read every half minute, and of the scores every
- * ten: it is the same on each instance and after a restart. docs/watching.md says what each figure
- * means.
+ * What the store tells of the work of the service, read every half minute, the scores once they are
+ * of today every ten minutes: it is the same on each instance and after a restart. docs/watching.md
+ * says what each figure means.
  */
 @ApplicationScoped
 class Watching {
 
   /** Statements that take longer are ended: figures are worth less than the calls they delay. */
   private static final int LONGEST_SECONDS = 10;
+
+  private static final Duration SCORES_STAND = Duration.ofMinutes(10);
 
   /**
    * @param waiting changes that have no place in the feed yet
@@ -57,6 +59,7 @@ class Watching {
   private final AtomicReference<Feed> feed = new AtomicReference<>(new Feed(0, 0, 0));
   private final AtomicReference<Hooks> hooks = new AtomicReference<>(new Hooks(0, 0, 0));
   private final AtomicReference<Scores> scores = new AtomicReference<>(new Scores(0, 0));
+  private volatile Instant scoresRead = Instant.EPOCH;
   private final MultiGauge imports;
   private final MultiGauge rows;
   private final MultiGauge plans;
@@ -119,15 +122,17 @@ class Watching {
     look("the web hooks", this::readHooks, hooks::set);
     look("the imports", this::readFiles, this::tell);
     look("the plans of rounds", this::readPlans, plans -> this.plans.register(plans, true));
+    if (scoresAreDue()) {
+      look("the scores", this::readScores, scores::set);
+    }
   }
 
-  /** Walks over all units, and has news once a day. */
-  @Scheduled(
-      every = "10m",
-      delayed = "5s",
-      concurrentExecution = Scheduled.ConcurrentExecution.SKIP)
-  void lookAtScores() {
-    look("the scores", this::readScores, scores::set);
+  /** They are a walk over all units: seldom, once all of them are of today. */
+  private boolean scoresAreDue() {
+    Scores last = scores.get();
+    return last.units() == 0
+        || last.lagDays() > 0
+        || clock.instant().isAfter(scoresRead.plus(SCORES_STAND));
   }
 
   /** Each by itself: where one takes too long in a crowd, the others are told all the same. */
@@ -162,6 +167,7 @@ class Watching {
   }
 
   private Scores readScores() {
+    scoresRead = clock.instant();
     LocalDate oldest = one("select min(asOf) from AssessmentRow");
     return new Scores(
         number(one("select count(*) from AssessmentRow")),

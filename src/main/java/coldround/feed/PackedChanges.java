@@ -4,6 +4,7 @@ import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.DataInputStream;
 import java.io.DataOutputStream;
+import java.io.EOFException;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
@@ -23,7 +24,29 @@ public final class PackedChanges {
   /** So many at most stand together: who wants one of them unpacks them all. */
   public static final int MOST = 64;
 
+  /** No more are added to so many characters: a database has its limits for a cell. */
+  private static final int MOST_CHARACTERS = 300_000;
+
   private PackedChanges() {}
+
+  /** Those that are to stand together, in their order. */
+  public static List<List<ChangeText>> together(List<ChangeText> changes) {
+    List<List<ChangeText>> groups = new ArrayList<>();
+    int first = 0;
+    long characters = 0;
+    for (int i = 0; i < changes.size(); i++) {
+      if (i - first == MOST || characters >= MOST_CHARACTERS) {
+        groups.add(changes.subList(first, i));
+        first = i;
+        characters = 0;
+      }
+      characters += changes.get(i).data().length();
+    }
+    if (first < changes.size()) {
+      groups.add(changes.subList(first, changes.size()));
+    }
+    return groups;
+  }
 
   public static byte[] pack(List<ChangeText> changes) {
     ByteArrayOutputStream bytes = new ByteArrayOutputStream(8192);
@@ -60,6 +83,9 @@ public final class PackedChanges {
       for (int i = 0; i < count; i++) {
         changes.add(new ChangeText(read(in), read(in), read(in)));
       }
+      if (in.read() >= 0) {
+        throw new IOException("more than " + count + " changes are packed");
+      }
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
@@ -67,8 +93,11 @@ public final class PackedChanges {
   }
 
   private static String read(DataInputStream in) throws IOException {
-    byte[] bytes = new byte[in.readInt()];
-    in.readFully(bytes);
+    int length = in.readInt();
+    byte[] bytes = length < 0 ? new byte[0] : in.readNBytes(length);
+    if (bytes.length != length) {
+      throw new EOFException("a text of " + length + " bytes is not whole");
+    }
     return new String(bytes, StandardCharsets.UTF_8);
   }
 }

@@ -19,6 +19,7 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.util.List;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 
 /**
@@ -30,6 +31,9 @@ public class JsonBody {
 
   /** Of a body of JSON. */
   public static final int MOST_BYTES = 1 << 20;
+
+  /** Whole pairs are one character to a pattern. */
+  private static final Pattern HALF = Pattern.compile("\\p{Cs}");
 
   private final ObjectMapper strict;
 
@@ -61,19 +65,20 @@ public class JsonBody {
 
   /**
    * NUL (\\u0000) is text to JSON and none to PostgreSQL, so a store of the other kind that held
-   * one could not move there.
+   * one could not move there. Half of a surrogate pair (RFC 8259, section 8.2) is none in UTF-8, so
+   * that no answer could tell it again.
    *
    * @throws Problem 400 that names the first field whose text or name holds one
    */
-  public void refuseNul(byte[] body) {
+  public void refuseWhatIsNoText(byte[] body) {
     try (JsonParser parser = strict.getFactory().createParser(body)) {
       for (JsonToken token = parser.nextToken(); token != null; token = parser.nextToken()) {
         boolean text = token == JsonToken.FIELD_NAME || token == JsonToken.VALUE_STRING;
-        if (text && parser.getText().indexOf('\0') >= 0) {
-          String at =
-              parser.getParsingContext().pathAsPointer().toString().replace("\0", "\\u0000");
-          throw Problem.badField(
-              at.isEmpty() ? "/" : at, null, "holds the character NUL (\\u0000); leave it out");
+        String fault = text ? fault(parser.getText()) : "";
+        if (!fault.isEmpty()) {
+          String at = parser.getParsingContext().pathAsPointer().toString();
+          String told = HALF.matcher(at.replace("\0", "\\u0000")).replaceAll("\ufffd");
+          throw Problem.badField(told.isEmpty() ? "/" : told, null, fault + "; leave it out");
         }
       }
     } catch (JsonProcessingException e) {
@@ -81,6 +86,13 @@ public class JsonBody {
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
+  }
+
+  private static String fault(String text) {
+    if (text.indexOf('\0') >= 0) {
+      return "holds the character NUL (\\u0000)";
+    }
+    return HALF.matcher(text).find() ? "holds half of a surrogate pair, which is no character" : "";
   }
 
   /** 413. */

@@ -12,10 +12,12 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import coldround.Api;
 import coldround.Logged;
+import coldround.feed.Cursor;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import io.quarkus.narayana.jta.QuarkusTransaction;
 import io.quarkus.test.junit.QuarkusTest;
+import io.restassured.path.json.JsonPath;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import java.io.IOException;
@@ -55,7 +57,6 @@ class WatchingTest {
     Api.send("sites", "customer,site,name\nWATCH,S1,Dock\n");
     Api.send("units", "customer,site,unit,kind,installed\nWATCH,S1,U1,chiller,2015-05-01\n");
     watching.look();
-    watching.lookAtScores();
   }
 
   @Test
@@ -89,13 +90,54 @@ class WatchingTest {
     assertEquals(hooks.letters(), watching.hooks().letters());
   }
 
-  private void renamed(String table, String as) {
+  @Test
+  void changesBehindASubscriberAreCountedAlsoFromWithinARow() {
+    fleet();
+    asPlanner().get("/api/v1/feed/snapshot?limit=1").then().statusCode(200);
+    long first =
+        number(
+            "select max(position - changes + 1) from feed_event where changes > 2 and position is"
+                + " not null");
+    execute(
+        "insert into subscription values ('watched', 'http://127.0.0.1:9/', '', '', '', '', null, "
+            + first
+            + ", 'active', '', 0, null, 0, current_timestamp, null, 'another',"
+            + " current_timestamp + interval '4' second)");
+    try {
+      watching.look();
+      long position = number("select min(position) from subscription where state = 'active'");
+      assertEquals(changesBehind(position), watching.hooks().behind());
+      assertTrue(watching.hooks().behind() > 1, "the rest of the row");
+    } finally {
+      execute("delete from subscription where id = 'watched'");
+    }
+  }
+
+  private static long changesBehind(long position) {
+    String cursor = new Cursor(position).text();
+    long count = 0;
+    int some;
+    do {
+      JsonPath page = asPlanner().get("/api/v1/feed?limit=500&after=" + cursor).jsonPath();
+      some = page.getList("items").size();
+      cursor = page.getString("next");
+      count += some;
+    } while (some > 0);
+    return count;
+  }
+
+  private long number(String query) {
+    return QuarkusTransaction.requiringNew()
+        .call(() -> ((Number) entities.createNativeQuery(query).getSingleResult()).longValue());
+  }
+
+  private void execute(String statement) {
     QuarkusTransaction.requiringNew()
-        .run(
-            () ->
-                entities
-                    .createNativeQuery("alter table %s rename to %s".formatted(table, as))
-                    .executeUpdate());
+        .run(() -> entities.createNativeQuery(statement).executeUpdate());
+  }
+
+  private void renamed(String table, String as) {
+    execute("alter table %s rename to %s".formatted(table, as));
   }
 
   @Test

@@ -76,8 +76,8 @@ final class VisitFloor implements AutoCloseable {
       its.put(
           Table.UPKEEP_TASK, rows(Table.UPKEEP_TASK, visit.unit(), since.atOffset(ZoneOffset.UTC)));
       int first = row;
-      for (int told = 0; told < visit.changes() && row < changes.size(); row++) {
-        told += (int) changes.get(row)[changesColumn];
+      for (int in = 0; in < visit.changes() && row < changes.size(); row++) {
+        in += (int) changes.get(row)[changesColumn];
       }
       its.put(Table.FEED_EVENT, changes.subList(first, row));
       told += visit.changes();

@@ -94,9 +94,12 @@ class FoundByFuzzTest {
         "POST | subscriptions | {'url': 'http://127.0.0.1:9/', 'types': ['\\u0000']} | /types/0",
         "POST | replacement-plans | {'customers': ['\\u0000']} | /customers/0",
         "PUT | tasks/1/booking | {'reference': '\\u0000'} | /reference",
-        "POST | rounds | '\\u0000' | /"
+        "POST | rounds | '\\u0000' | /",
+        "PUT | tasks/1/booking | {'reference': 'a\\ud83eb'} | /reference",
+        "POST | visits | {'unit': 'u', 'visit': '1', 'work': ['\\ud83e\\udd76', '\\udd76']} | /work/1"
       })
-  void noBodyHoldsNul(String method, String call, String body, String field) throws IOException {
+  void noBodyHoldsNulOrHalfACharacter(String method, String call, String body, String field)
+      throws IOException {
     String json = body.replace('\'', '"');
     isRefused(send(method, "/api/v1/" + call, json), "\"field\":\"" + field + "\"");
     byte[] wide = json.getBytes(StandardCharsets.UTF_16BE);

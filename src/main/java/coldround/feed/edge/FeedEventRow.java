@@ -28,16 +28,15 @@ class FeedEventRow {
   /** How many. */
   int changes;
 
-  /** Null for several. */
+  // of one change; null for several
   String type;
-
   String subject;
   String data;
 
   /** Null for one. */
   byte[] packed;
 
-  /** They have their places. */
+  /** All of them, which must have their places. */
   List<FeedEvent> events() {
     List<ChangeText> texts =
         packed == null

@@ -22,7 +22,7 @@ class Ordering {
     this.attempts = attempts;
   }
 
-  /** Some thousand of those that wait. */
+  /** The first of those that wait, some hundred rows. */
   void some() {
     lock.lock();
     try {

@@ -23,7 +23,6 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
-import java.util.stream.IntStream;
 import org.eclipse.microprofile.config.inject.ConfigProperty;
 import org.hibernate.Session;
 import org.hibernate.jpa.HibernateHints;
@@ -114,13 +113,8 @@ class StoredFeed implements Outbox {
 
   /** An import makes so many that all processors help. */
   private List<Together> written(Collection<Change> changes) {
-    List<Change> all = List.copyOf(changes);
-    return IntStream.rangeClosed(0, (all.size() - 1) / PackedChanges.MOST)
-        .parallel()
-        .map(group -> group * PackedChanges.MOST)
-        .mapToObj(from -> all.subList(from, Math.min(all.size(), from + PackedChanges.MOST)))
-        .map(some -> Together.of(some.stream().map(this::text).toList()))
-        .toList();
+    List<ChangeText> texts = changes.parallelStream().map(this::text).toList();
+    return PackedChanges.together(texts).parallelStream().map(Together::of).toList();
   }
 
   private ChangeText text(Change change) {
@@ -133,9 +127,9 @@ class StoredFeed implements Outbox {
   }
 
   /**
-   * Gives positions to committed changes that have none yet, at most some thousand.
+   * Gives positions to committed changes that have none yet, at most those of some hundred rows.
    *
-   * @param last greatest number of a change that is wanted in order
+   * @param last greatest number of a row that is wanted in order
    * @return whether more may be waiting
    */
   @Transactional
@@ -193,7 +187,7 @@ class StoredFeed implements Outbox {
         .getResultList();
   }
 
-  /** Greatest number of a committed change without a position, 0 for none. */
+  /** Greatest number of a committed row without a position, 0 for none. */
   @Transactional
   long lastWaiting() {
     return entities
@@ -221,8 +215,8 @@ class StoredFeed implements Outbox {
         behind = row.position;
       }
       more = some.size() == rows;
-      // those that come may hold one change each
-      rows = Math.max(1, limit - found.size());
+      // those that come may hold one change each, or many: what is read and not wanted stays little
+      rows = Math.min(8 * rows, Math.max(1, limit - found.size()));
     }
     return found;
   }
@@ -252,7 +246,15 @@ class StoredFeed implements Outbox {
   boolean isPlace(long position, FeedHeadRow head) {
     return position == head.position
         || position == head.oldest
-        || rows(position - 1, 1).stream().anyMatch(row -> row.position - row.changes < position);
+        || entities
+            .createQuery(
+                "select position - changes from FeedEventRow where position >= :position"
+                    + " order by position",
+                Long.class)
+            .setParameter("position", position)
+            .setMaxResults(1)
+            .getResultStream()
+            .anyMatch(first -> first < position);
   }
 
   @Scheduled(every = "24h", delayed = "15m")

@@ -61,6 +61,7 @@ class FileImport {
    */
   record Begun(String id, Instant received, Watch watch) {}
 
+  // units assessed between two looks whether the service ends
   private static final int CHUNK = 1000;
 
   // files of this instance queue here and not at the database, which some give little time for
