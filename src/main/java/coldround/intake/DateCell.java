@@ -254,7 +254,7 @@ final class DateCell implements CellReader {
 
   private String mend() {
     return " Write it %s, such as %s, or name a profile with the order of its dates."
-        .formatted(order.code(), order.example());
+        .formatted(order.asked().code(), order.example());
   }
 
   private static String shown(String text) {

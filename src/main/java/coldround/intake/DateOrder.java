@@ -28,6 +28,11 @@ public enum DateOrder {
     return example;
   }
 
+  /** The order to ask for: a column alone proves none to whoever mends one cell of it. */
+  DateOrder asked() {
+    return this == FROM_COLUMN ? YEAR_MONTH_DAY : this;
+  }
+
   public static Optional<DateOrder> find(String code) {
     return Arrays.stream(values()).filter(order -> order.code().equals(code)).findFirst();
   }

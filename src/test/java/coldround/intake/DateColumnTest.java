@@ -98,4 +98,10 @@ class DateColumnTest {
     String both = read("05/06/2026 05/31/2026 31/05/2026").get(0).problems().get(0).message();
     assertEquals(true, both.contains("'31/05/2026' and '05/31/2026'"), both);
   }
+
+  @Test
+  void whoIsToMendADayIsToldAnOrder() {
+    String none = read("2026-13-01").get(0).problems().get(0).message();
+    assertEquals(true, none.contains("Write it year-month-day, such as 2026-05-31,"), none);
+  }
 }
