@@ -1,4 +1,4 @@
--- Changes that are made together stand in one row, packed: nine of one visit, tens of thousands of a list, each with the same
+-- Changes that are made together stand in one row, packed: seven of one visit, a million of a big list, each with the same
 -- sentences in two kilobytes. A row of one change is as it was. The position of a row is that of its last change.
 alter table feed_event add column changes int default 1 not null;
 alter table feed_event add column packed bytea;
