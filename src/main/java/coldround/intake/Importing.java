@@ -1,5 +1,6 @@
 package coldround.intake;
 
+import coldround.fleet.Ahead;
 import coldround.fleet.Entry;
 import coldround.fleet.FleetWriting;
 import coldround.fleet.FleetWriting.Doubted;

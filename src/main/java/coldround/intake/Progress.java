@@ -7,7 +7,7 @@ import java.time.Instant;
  * How far an import has come.
  *
  * @param state what is being done
- * @param rowsDone rows read and written so far
+ * @param rowsDone rows read so far
  * @param rowsPerSecond over the time since the first row; null before it can be told
  * @param share of what the state has to do, 0 to 1; null where that cannot be known
  * @param secondsLeft until the end of the state at the pace so far; null where it cannot be known
@@ -19,8 +19,10 @@ public record Progress(
   public enum State {
     /** For the files before it. */
     WAITING,
-    /** Rows are read and written. */
+    /** Rows are read and laid over what is stored. */
     READING,
+    /** New rows that were held back are written in the order of the store. */
+    WRITING,
     /** Units whose history changed are assessed anew. */
     ASSESSING
   }

@@ -16,8 +16,8 @@ public final class Watch {
   private long rows;
   private long all;
   private LongSupplier bytesRead = () -> 0;
-  private long doneUnits;
-  private long units;
+  private long done;
+  private long toDo;
 
   public Watch(Clock clock) {
     this.clock = clock;
@@ -39,16 +39,27 @@ public final class Watch {
     rows = done;
   }
 
-  /** Rows are done, units follow. */
-  public synchronized void assessing(long toAssess) {
-    state = Progress.State.ASSESSING;
-    began = clock.instant();
-    readingEnded = began;
-    units = toAssess;
+  /** Rows are read; some of them are to be written still. */
+  public void writing(long rowsHeld) {
+    next(Progress.State.WRITING, rowsHeld);
   }
 
-  public synchronized void assessed(long more) {
-    doneUnits += more;
+  /** Rows are done, units follow. */
+  public void assessing(long units) {
+    next(Progress.State.ASSESSING, units);
+  }
+
+  private synchronized void next(Progress.State now, long pieces) {
+    state = now;
+    began = clock.instant();
+    readingEnded = readingEnded == null ? began : readingEnded;
+    toDo = pieces;
+    done = 0;
+  }
+
+  /** More of what the state has to do. */
+  public synchronized void more(long pieces) {
+    done += pieces;
   }
 
   /** How far it has come now. */
@@ -61,9 +72,9 @@ public final class Watch {
   }
 
   private Double share() {
-    long done = state == Progress.State.READING ? bytesRead.getAsLong() : doneUnits;
-    long of = state == Progress.State.READING ? all : units;
-    return of <= 0 ? null : Math.min(1.0, (double) done / of);
+    boolean reading = state == Progress.State.READING;
+    long of = reading ? all : toDo;
+    return of <= 0 ? null : Math.min(1.0, (double) (reading ? bytesRead.getAsLong() : done) / of);
   }
 
   private Double pace(Instant now) {

@@ -2,18 +2,21 @@ package coldround.fleet.edge;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.Iterator;
 import java.util.List;
 
 /**
  * New visits of a transaction before they are written. A log is in the order of its days, and so
- * every row of it belongs elsewhere in the store: written by the ten thousand and in the order of
- * their keys, those of one unit stand together, and each page of the store is written once for all
- * of them.
+ * every row of it belongs elsewhere in the store: written in the order of their keys, those of one
+ * unit stand together, and each page of the store is written once for all of them. More than memory
+ * should hold are kept in a file.
  */
-final class HeldVisits {
+final class HeldVisits implements AutoCloseable {
 
-  // of text, some thirty megabytes of memory
-  private static final long MOST_CHARACTERS = 32_000_000;
+  // of text, some twenty megabytes of memory
+  private static final long MOST_CHARACTERS = 8_000_000;
+  // of the file: a folder in memory of two gigabytes holds it beside the largest file that is sent
+  private static final long MOST_BYTES = 700_000_000;
   // what a row is besides its text, counted as characters
   private static final int ROW = 300;
   private static final Comparator<VisitRow> AS_STORED =
@@ -21,24 +24,59 @@ final class HeldVisits {
 
   private final List<VisitRow> rows = new ArrayList<>();
   private long characters;
+  private long count;
+  // null while memory holds all
+  private SortedRuns runs;
 
   void add(List<VisitRow> more) {
     rows.addAll(more);
+    count += more.size();
     for (VisitRow row : more) {
       characters += ROW + row.readings.length() + row.note.length() + row.findings.length();
     }
+    if (characters >= MOST_CHARACTERS) {
+      putAway();
+    }
   }
 
-  boolean isFull() {
-    return characters >= MOST_CHARACTERS;
-  }
-
-  /** All of them in the order of the store; none is held any more. */
-  List<VisitRow> take() {
-    List<VisitRow> taken = new ArrayList<>(rows);
-    taken.sort(AS_STORED);
+  private void putAway() {
+    rows.sort(AS_STORED);
+    if (runs == null) {
+      runs = new SortedRuns(AS_STORED);
+    }
+    runs.add(rows);
     rows.clear();
     characters = 0;
-    return taken;
+  }
+
+  /** True when they should be written before more are added. */
+  boolean isFull() {
+    return runs != null && runs.bytes() >= MOST_BYTES;
+  }
+
+  long count() {
+    return count;
+  }
+
+  /** All of them in the order of the store. */
+  Iterator<VisitRow> inOrder() {
+    if (runs == null) {
+      rows.sort(AS_STORED);
+      return rows.iterator();
+    }
+    putAway();
+    return runs.merged();
+  }
+
+  /** Lets go of all of them; others may follow. */
+  @Override
+  public void close() {
+    if (runs != null) {
+      runs.close();
+      runs = null;
+    }
+    rows.clear();
+    characters = 0;
+    count = 0;
   }
 }

@@ -29,7 +29,16 @@ class MetVisits {
 
   private static final class Met {
     private final Set<Long> units = new HashSet<>();
-    private final KeyHashes keys = new KeyHashes();
+    private final KeyHashes stored = new KeyHashes();
+    private final KeyHashes created = new KeyHashes();
+
+    boolean mayHaveCreated(VisitRow.Key key) {
+      return created.mayHave(key.unitId(), key.number());
+    }
+
+    boolean mayHave(VisitRow.Key key) {
+      return stored.mayHave(key.unitId(), key.number()) || mayHaveCreated(key);
+    }
   }
 
   /** Those of the keys that are stored. */
@@ -38,16 +47,18 @@ class MetVisits {
     Set<Long> others = new LinkedHashSet<>();
     keys.forEach(key -> others.add(key.unitId()));
     others.removeAll(met.units);
-    visits.numbers(others, met.keys::add);
+    visits.numbers(others, met.stored::add);
     met.units.addAll(others);
-    List<VisitRow.Key> likely =
-        keys.stream().filter(key -> met.keys.mayHave(key.unitId(), key.number())).toList();
+    List<VisitRow.Key> likely = keys.stream().filter(met::mayHave).toList();
+    if (likely.stream().anyMatch(met::mayHaveCreated)) {
+      visits.writeHeld();
+    }
     return visits.find(likely);
   }
 
   void created(Collection<VisitRow> rows) {
-    KeyHashes keys = met().keys;
-    rows.forEach(row -> keys.add(row.unitId, row.number));
+    KeyHashes created = met().created;
+    rows.forEach(row -> created.add(row.unitId, row.number));
   }
 
   private Met met() {

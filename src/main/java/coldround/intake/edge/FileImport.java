@@ -3,6 +3,7 @@ package coldround.intake.edge;
 import coldround.access.Audit;
 import coldround.fleet.FleetListener;
 import coldround.fleet.FleetWriting;
+import coldround.fleet.HeldRows;
 import coldround.fleet.Kind;
 import coldround.fleet.Today;
 import coldround.fleet.UnitIds;
@@ -69,6 +70,7 @@ class FileImport {
 
   private final IntakeTables tables;
   private final FleetWriting writing;
+  private final HeldRows held;
   private final UnitNames names;
   private final Instance<FleetListener> listeners;
   private final StoredReceipts receipts;
@@ -84,6 +86,7 @@ class FileImport {
   FileImport(
       IntakeTables tables,
       FleetWriting writing,
+      HeldRows held,
       UnitNames names,
       @Any Instance<FleetListener> listeners,
       StoredReceipts receipts,
@@ -96,6 +99,7 @@ class FileImport {
       @ConfigProperty(name = "coldround.upload.most-rows") long mostRows) {
     this.tables = tables;
     this.writing = writing;
+    this.held = held;
     this.names = names;
     this.listeners = listeners;
     this.receipts = receipts;
@@ -273,6 +277,7 @@ class FileImport {
         Tally tally = importing.run(new Limited(table.rows()));
         Vanished vanished = importing.vanished(names);
         if (applies(tally)) {
+          writeHeld();
           tell(inOrderOfStore(importing.units()));
         }
         return receipt(tally, vanished);
@@ -281,6 +286,18 @@ class FileImport {
 
     private boolean applies(Tally tally) {
       return !order.preview() && (order.partial() || tally.rows().rejected() == 0);
+    }
+
+    private void writeHeld() {
+      if (held.held() == 0) {
+        return;
+      }
+      begun.watch().writing(held.held());
+      held.writeHeld(
+          rows -> {
+            goOn();
+            begun.watch().more(rows);
+          });
     }
 
     /** Neighbours in the store are read together. */
@@ -296,7 +313,7 @@ class FileImport {
         goOn();
         List<String> some = units.subList(from, Math.min(units.size(), from + CHUNK));
         listeners.forEach(listener -> listener.changed(some));
-        begun.watch().assessed(some.size());
+        begun.watch().more(some.size());
       }
     }
 

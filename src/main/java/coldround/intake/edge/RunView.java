@@ -11,7 +11,7 @@ import java.util.Map;
 /**
  * An import that has no receipt: one under way, or one that came to nothing.
  *
- * @param state waiting, reading, assessing, refused or interrupted
+ * @param state waiting, reading, writing, assessing, refused or interrupted
  * @param progress while it is under way
  * @param problem why nothing was applied, as RFC 9457 has it
  */

@@ -16,7 +16,7 @@ if (drop) {
 }
 
 const run = document.querySelector('[data-run]');
-const UNDER_WAY = ['waiting', 'reading', 'assessing'];
+const UNDER_WAY = ['waiting', 'reading', 'writing', 'assessing'];
 
 async function follow() {
   const answer = await fetch('/api/v1/imports/' + encodeURIComponent(run.dataset.run));
@@ -26,7 +26,7 @@ async function follow() {
   if (told.progress.share === undefined) bar.removeAttribute('value');
   else bar.value = told.progress.share * 100;
   run.querySelector('.way-told').textContent =
-    { waiting: 'Waiting for the files before it.', reading: 'Reading: ', assessing: 'Working out the condition of units: ' }[told.state] +
+    { waiting: 'Waiting for the files before it.', reading: 'Reading: ', writing: 'Writing what was read: ', assessing: 'Working out the condition of units: ' }[told.state] +
     (told.state === 'waiting' ? '' : told.progress.rowsDone + ' so far.');
   setTimeout(follow, 1000);
 }

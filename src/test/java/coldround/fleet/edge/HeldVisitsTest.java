@@ -17,10 +17,12 @@ import io.quarkus.narayana.jta.QuarkusTransaction;
 import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.response.ValidatableResponse;
 import jakarta.inject.Inject;
+import java.io.File;
 import java.time.LocalDate;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
@@ -110,6 +112,52 @@ class HeldVisitsTest {
         .body("problemsByCode.duplicate-in-file", equalTo(1));
     assertTrue(stored("F4").get(0).contains(",195"), stored("F4").toString());
     send("visits", csv.toString()).body("rows.unchanged", equalTo(1299));
+  }
+
+  /** More than memory holds of them, in the order of a log and not in that of the store. */
+  @Test
+  void aLongLogIsWrittenWholeAndLeavesNoFileBehind() {
+    int rows = 60_000;
+    StringBuilder csv = new StringBuilder(HEADER);
+    for (int i = 0; i < rows; i++) {
+      csv.append("HELD,S,U").append(1 + i % 2).append(",L").append(i % 7).append('-').append(i);
+      csv.append(",2026-01-").append(10 + i % 20).append(',').append(150 + i % 50).append('\n');
+    }
+    // the first row of all again, far behind: what is held is written for it
+    csv.append("HELD,S,U1,L0-0,2026-01-10,151\n");
+    send("visits", csv.toString())
+        .body("rows.created", equalTo(rows))
+        .body("rows.changed", equalTo(1));
+    assertTrue(stored("L0-0").get(0).contains(",151"), stored("L0-0").toString());
+    send("visits", csv.toString())
+        .body("rows.created", equalTo(0))
+        .body("rows.unchanged", equalTo(rows - 1))
+        .body("rows.changed", equalTo(2));
+    assertEquals(List.of(), scratchFiles());
+  }
+
+  @Test
+  void aLongLogOfWhichARowIsBadLeavesNothingWhereAllIsAsked() {
+    StringBuilder csv = new StringBuilder(HEADER);
+    for (int i = 0; i < 40_000; i++) {
+      csv.append("HELD,S,U1,N").append(i).append(",2026-01-10,150\n");
+    }
+    csv.append("HELD,S,U1,N40000,2026-13-10,150\n");
+    asPlanner()
+        .contentType("text/csv")
+        .body(csv.toString())
+        .post("/api/v1/imports/visits?partial=false")
+        .then()
+        .body("applied", equalTo(false));
+    assertEquals(List.of(), stored("N1"));
+    assertEquals(List.of(), scratchFiles());
+  }
+
+  private static List<String> scratchFiles() {
+    String ours = "coldround-" + ProcessHandle.current().pid() + "-visits-";
+    return Stream.of(new File(System.getProperty("java.io.tmpdir")).list())
+        .filter(name -> name.startsWith(ours))
+        .toList();
   }
 
   @Test

@@ -1,4 +1,4 @@
-package coldround.intake;
+package coldround.fleet;
 
 import java.util.List;
 import java.util.concurrent.CancellationException;
@@ -12,7 +12,7 @@ import java.util.function.Supplier;
  * the piece is asked for. Pieces are read one after the other, so that their source need not know
  * of threads.
  */
-final class Ahead<T> implements AutoCloseable {
+public final class Ahead<T> implements AutoCloseable {
 
   private final Supplier<List<T>> source;
   private FutureTask<List<T>> next;
@@ -20,7 +20,7 @@ final class Ahead<T> implements AutoCloseable {
   /**
    * @param source gives the next piece; an empty one at the end
    */
-  Ahead(Supplier<List<T>> source) {
+  public Ahead(Supplier<List<T>> source) {
     this.source = source;
     begin();
   }
@@ -31,7 +31,7 @@ final class Ahead<T> implements AutoCloseable {
   }
 
   /** The next piece; an empty one at the end. Throws what the source threw. */
-  List<T> take() {
+  public List<T> take() {
     // does nothing where another thread has begun it
     next.run();
     List<T> piece = result();
@@ -46,7 +46,7 @@ final class Ahead<T> implements AutoCloseable {
       return next.get();
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
-      throw new IllegalStateException("interrupted while a file is read", e);
+      throw new IllegalStateException("interrupted while something is read", e);
     } catch (ExecutionException e) {
       if (e.getCause() instanceof RuntimeException cause) {
         throw cause;
