@@ -12,9 +12,15 @@ public interface HeldRows {
   long held();
 
   /**
-   * Writes them now; else they are when they are read, and at the latest when the transaction ends.
+   * Whoever holds the transaction follows the writing and may end it by what it throws.
    *
-   * @param written told how many more are written
+   * @param written told how many more are written, whenever some are
    */
-  void writeHeld(IntConsumer written);
+  void follow(IntConsumer written);
+
+  /**
+   * Writes them now; else they are when there are very many, when they are read, and at the latest
+   * when the transaction ends.
+   */
+  void writeHeld();
 }

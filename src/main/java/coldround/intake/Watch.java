@@ -31,6 +31,9 @@ public final class Watch {
     state = Progress.State.READING;
     began = clock.instant();
     readingBegan = began;
+    // a file may be taken once more
+    readingEnded = null;
+    rows = 0;
     all = bytes;
     bytesRead = read;
   }
@@ -68,7 +71,8 @@ public final class Watch {
       return Progress.waiting();
     }
     Instant now = clock.instant();
-    return Progress.of(state, rows, pace(now), share(), began, now);
+    Long written = state == Progress.State.WRITING ? done : null;
+    return Progress.of(state, rows, pace(now), written, share(), began, now);
   }
 
   private Double share() {

@@ -22,19 +22,37 @@ final class HeldVisits implements AutoCloseable {
   private static final Comparator<VisitRow> AS_STORED =
       Comparator.comparing((VisitRow row) -> row.unitId).thenComparing(row -> row.number);
 
+  private final long mostCharacters;
+  private final long mostBytes;
   private final List<VisitRow> rows = new ArrayList<>();
   private long characters;
   private long count;
   // null while memory holds all
   private SortedRuns runs;
+  private boolean over;
 
-  void add(List<VisitRow> more) {
+  HeldVisits() {
+    this(MOST_CHARACTERS, MOST_BYTES);
+  }
+
+  HeldVisits(long mostCharacters, long mostBytes) {
+    this.mostCharacters = mostCharacters;
+    this.mostBytes = mostBytes;
+  }
+
+  /**
+   * @throws IllegalStateException when the transaction has ended
+   */
+  synchronized void add(List<VisitRow> more) {
+    if (over) {
+      throw new IllegalStateException("the transaction of these visits has ended");
+    }
     rows.addAll(more);
     count += more.size();
     for (VisitRow row : more) {
       characters += ROW + row.readings.length() + row.note.length() + row.findings.length();
     }
-    if (characters >= MOST_CHARACTERS) {
+    if (characters >= mostCharacters) {
       putAway();
     }
   }
@@ -50,27 +68,26 @@ final class HeldVisits implements AutoCloseable {
   }
 
   /** True when they should be written before more are added. */
-  boolean isFull() {
-    return runs != null && runs.bytes() >= MOST_BYTES;
+  synchronized boolean isFull() {
+    return runs != null && runs.bytes() >= mostBytes;
   }
 
-  long count() {
+  synchronized long count() {
     return count;
   }
 
-  /** All of them in the order of the store. */
-  Iterator<VisitRow> inOrder() {
+  /** All of them in the order of the store, until they are emptied. */
+  synchronized Iterator<VisitRow> inOrder() {
     if (runs == null) {
       rows.sort(AS_STORED);
-      return rows.iterator();
+      return List.copyOf(rows).iterator();
     }
     putAway();
     return runs.merged();
   }
 
   /** Lets go of all of them; others may follow. */
-  @Override
-  public void close() {
+  synchronized void empty() {
     if (runs != null) {
       runs.close();
       runs = null;
@@ -78,5 +95,12 @@ final class HeldVisits implements AutoCloseable {
     rows.clear();
     characters = 0;
     count = 0;
+  }
+
+  /** The transaction has ended: none follow. */
+  @Override
+  public synchronized void close() {
+    empty();
+    over = true;
   }
 }

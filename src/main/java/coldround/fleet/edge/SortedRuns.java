@@ -10,6 +10,7 @@ import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.ByteBuffer;
 import java.nio.channels.Channels;
+import java.nio.channels.ClosedChannelException;
 import java.nio.channels.FileChannel;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.StandardOpenOption;
@@ -167,6 +168,9 @@ final class SortedRuns implements AutoCloseable {
     void step() {
       try {
         next = in.available() > 0 ? read(in) : null;
+      } catch (ClosedChannelException e) {
+        // without its cause, which is that of a caller who hung up elsewhere
+        throw new IllegalStateException("the transaction of these visits has ended");
       } catch (IOException e) {
         throw new UncheckedIOException(e);
       }

@@ -157,30 +157,31 @@ class StoredVisits implements HeldRows {
     return ofTransaction().map(HeldVisits::count).orElse(0L);
   }
 
-  void writeHeld() {
-    writeHeld(count -> {});
+  @Override
+  public void follow(IntConsumer written) {
+    transaction.putResource(HeldRows.class, written);
   }
 
   @Override
-  public void writeHeld(IntConsumer written) {
+  public void writeHeld() {
     ofTransaction()
         .filter(held -> held.count() > 0)
         .ifPresent(
             held -> {
-              write(held, written);
-              held.close();
+              write(held);
+              held.empty();
             });
   }
 
-  private void write(HeldVisits held, IntConsumer written) {
+  private void write(HeldVisits held) {
     Iterator<VisitRow> rows = held.inOrder();
     if (held.count() <= BATCH) {
-      insert(some(rows), written);
+      insertNow(some(rows));
       return;
     }
     try (Ahead<VisitRow> ahead = new Ahead<>(() -> some(rows))) {
       for (List<VisitRow> batch = ahead.take(); !batch.isEmpty(); batch = ahead.take()) {
-        insert(batch, written);
+        insertNow(batch);
       }
     }
   }
@@ -219,13 +220,16 @@ class StoredVisits implements HeldRows {
 
     @Override
     public void afterCompletion(int status) {
+      // perhaps by another thread, when it took too long
       held.close();
     }
   }
 
-  private void insert(List<VisitRow> rows, IntConsumer written) {
+  private void insertNow(List<VisitRow> rows) {
     entities.unwrap(Session.class).doWork(connection -> insert(connection, rows));
-    written.accept(rows.size());
+    if (transaction.getResource(HeldRows.class) instanceof IntConsumer written) {
+      written.accept(rows.size());
+    }
   }
 
   private static void insert(Connection connection, List<VisitRow> rows) throws SQLException {

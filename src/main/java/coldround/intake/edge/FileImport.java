@@ -274,6 +274,11 @@ class FileImport {
                 writing,
                 new Importing.Run(begun.id(), begun.watch()),
                 rows);
+        held.follow(
+            rowsWritten -> {
+              goOn();
+              begun.watch().more(rowsWritten);
+            });
         Tally tally = importing.run(new Limited(table.rows()));
         Vanished vanished = importing.vanished(names);
         if (applies(tally)) {
@@ -289,15 +294,10 @@ class FileImport {
     }
 
     private void writeHeld() {
-      if (held.held() == 0) {
-        return;
+      if (held.held() > 0) {
+        begun.watch().writing(held.held());
+        held.writeHeld();
       }
-      begun.watch().writing(held.held());
-      held.writeHeld(
-          rows -> {
-            goOn();
-            begun.watch().more(rows);
-          });
     }
 
     /** Neighbours in the store are read together. */

@@ -45,6 +45,7 @@ public final class ImportView {
   /**
    * How far an import is.
    *
+   * @param state that of the run; writing where new rows that were held back are written
    * @param percent 0 to 100; -1 where it cannot be known
    */
   public record Way(String run, String state, long rows, long percent) {}
@@ -66,7 +67,8 @@ public final class ImportView {
   static Way way(RunView view) {
     RunView.ProgressView progress = view.progress();
     long percent = progress.share() == null ? -1 : Math.round(progress.share().doubleValue() * 100);
-    return new Way(view.id(), view.state(), progress.rowsDone(), percent);
+    String state = progress.rowsWritten() == null ? view.state() : "writing";
+    return new Way(view.id(), state, progress.rowsDone(), percent);
   }
 
   static Outcome outcome(Receipt receipt) {

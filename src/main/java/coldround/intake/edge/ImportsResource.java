@@ -247,7 +247,7 @@ public class ImportsResource {
   @APIResponse(
       responseCode = "200",
       description =
-          "By 'state': finished with the receipt; waiting, reading, writing or assessing with 'progress';"
+          "By 'state': finished with the receipt; waiting, reading or assessing with 'progress';"
               + " refused or interrupted with the 'problem' for which nothing was applied",
       content =
           @Content(

@@ -11,7 +11,7 @@ import java.util.Map;
 /**
  * An import that has no receipt: one under way, or one that came to nothing.
  *
- * @param state waiting, reading, writing, assessing, refused or interrupted
+ * @param state waiting, reading, assessing, refused or interrupted
  * @param progress while it is under way
  * @param problem why nothing was applied, as RFC 9457 has it
  */
@@ -30,16 +30,24 @@ record RunView(
   /**
    * How far it has come.
    *
-   * @param share of what the state has to do, 0 to 1; left out where it cannot be known
+   * @param rowsWritten of new rows, which are held back until all are read; left out before that
+   * @param share of what the state has to do, or of those rows, 0 to 1; left out where it cannot be
+   *     known
    * @param secondsLeft until the end of the state at the pace so far; left out likewise
    */
   @JsonInclude(JsonInclude.Include.NON_NULL)
-  record ProgressView(long rowsDone, BigDecimal rowsPerSecond, BigDecimal share, Long secondsLeft) {
+  record ProgressView(
+      long rowsDone,
+      BigDecimal rowsPerSecond,
+      Long rowsWritten,
+      BigDecimal share,
+      Long secondsLeft) {
 
     static ProgressView of(Progress progress) {
       return new ProgressView(
           progress.rowsDone(),
           rounded(progress.rowsPerSecond()),
+          progress.rowsWritten(),
           rounded(progress.share()),
           progress.secondsLeft());
     }
@@ -58,13 +66,19 @@ record RunView(
     return new RunView(
         begun.id(),
         order.kind().code(),
-        progress.state().name().toLowerCase(Locale.ROOT),
+        state(progress.state()),
         begun.received(),
         order.preview(),
         order.partial(),
         false,
         ProgressView.of(progress),
         null);
+  }
+
+  /** Writing is a part of reading to whoever follows an import. */
+  private static String state(Progress.State state) {
+    Progress.State told = state == Progress.State.WRITING ? Progress.State.READING : state;
+    return told.name().toLowerCase(Locale.ROOT);
   }
 
   static RunView of(RunRow row, Map<String, Object> problem) {

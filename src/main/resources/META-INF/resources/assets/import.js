@@ -16,7 +16,7 @@ if (drop) {
 }
 
 const run = document.querySelector('[data-run]');
-const UNDER_WAY = ['waiting', 'reading', 'writing', 'assessing'];
+const UNDER_WAY = ['waiting', 'reading', 'assessing'];
 
 async function follow() {
   const answer = await fetch('/api/v1/imports/' + encodeURIComponent(run.dataset.run));
@@ -26,8 +26,7 @@ async function follow() {
   if (told.progress.share === undefined) bar.removeAttribute('value');
   else bar.value = told.progress.share * 100;
   run.querySelector('.way-told').textContent =
-    { waiting: 'Waiting for the files before it.', reading: 'Reading: ', writing: 'Writing what was read: ', assessing: 'Working out the condition of units: ' }[told.state] +
-    (told.state === 'waiting' ? '' : told.progress.rowsDone + ' so far.');
+    { waiting: 'Waiting for the files before it.', reading: 'Reading: ' + told.progress.rowsDone + ' rows so far.', writing: 'Writing the rows that were read.', assessing: 'Working out the condition of their units.' }[told.progress.rowsWritten === undefined ? told.state : 'writing'];
   setTimeout(follow, 1000);
 }
 

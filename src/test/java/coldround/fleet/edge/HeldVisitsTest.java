@@ -3,13 +3,16 @@ package coldround.fleet.edge;
 import static coldround.Api.asPlanner;
 import static org.hamcrest.Matchers.equalTo;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import coldround.fleet.Correction;
 import coldround.fleet.Entry;
 import coldround.fleet.FleetWriting;
 import coldround.fleet.FleetWriting.Outcome;
 import coldround.fleet.FleetWriting.Written;
+import coldround.fleet.HeldRows;
 import coldround.fleet.Kind;
 import coldround.fleet.Reading;
 import coldround.quantity.Quantity;
@@ -18,11 +21,17 @@ import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.response.ValidatableResponse;
 import jakarta.inject.Inject;
 import java.io.File;
+import java.io.IOException;
+import java.nio.file.Files;
 import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.stream.Stream;
+import org.hibernate.exception.DataException;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
@@ -32,7 +41,10 @@ class HeldVisitsTest {
 
   private static final String HEADER = "customer,site,unit,visit,date,head_pressure [psig]\n";
 
+  private static final File[] NONE = {};
+
   @Inject FleetWriting writing;
+  @Inject HeldRows held;
 
   @BeforeEach
   void unit() {
@@ -120,11 +132,13 @@ class HeldVisitsTest {
     int rows = 60_000;
     StringBuilder csv = new StringBuilder(HEADER);
     for (int i = 0; i < rows; i++) {
+      if (i == rows - 5000) {
+        // the first row again, far behind: what is held is written for it, and more is held
+        csv.append("HELD,S,U1,L0-0,2026-01-10,151\n");
+      }
       csv.append("HELD,S,U").append(1 + i % 2).append(",L").append(i % 7).append('-').append(i);
       csv.append(",2026-01-").append(10 + i % 20).append(',').append(150 + i % 50).append('\n');
     }
-    // the first row of all again, far behind: what is held is written for it
-    csv.append("HELD,S,U1,L0-0,2026-01-10,151\n");
     send("visits", csv.toString())
         .body("rows.created", equalTo(rows))
         .body("rows.changed", equalTo(1));
@@ -153,11 +167,76 @@ class HeldVisitsTest {
     assertEquals(List.of(), scratchFiles());
   }
 
+  /** Those that are open: Linux forgets their names at once. */
   private static List<String> scratchFiles() {
     String ours = "coldround-" + ProcessHandle.current().pid() + "-visits-";
-    return Stream.of(new File(System.getProperty("java.io.tmpdir")).list())
-        .filter(name -> name.startsWith(ours))
+    return Stream.of(Objects.requireNonNullElse(new File("/proc/self/fd").listFiles(), NONE))
+        .map(HeldVisitsTest::target)
+        .filter(name -> name.contains(ours))
         .toList();
+  }
+
+  private static String target(File link) {
+    try {
+      return Files.readSymbolicLink(link.toPath()).toString();
+    } catch (IOException closedMeanwhile) {
+      return "";
+    }
+  }
+
+  @Test
+  void anOpenFileWouldBeSeen() {
+    assumeTrue(new File("/proc/self/fd").exists(), "no list of open files here");
+    try (SortedRuns runs = new SortedRuns(Comparator.comparing(row -> row.number))) {
+      assertEquals(0, runs.bytes());
+      assertEquals(1, scratchFiles().size());
+    }
+    assertEquals(List.of(), scratchFiles());
+  }
+
+  /** As the database tells it, so that the sender is answered what is too long. */
+  @Test
+  void whatIsLongerThanTheStoreKeepsIsToldWhenItIsWritten() {
+    Entry entry = entry("LONG-NOTE", 200);
+    Map<String, Object> said = new LinkedHashMap<>(entry.said());
+    said.put("note", "x".repeat(200_000));
+    Entry tooLong = new Entry(0, said);
+    QuarkusTransaction.begin();
+    try {
+      writing.write(Kind.VISITS, List.of(tooLong), Correction.FIELD);
+      assertThrows(DataException.class, held::writeHeld);
+    } finally {
+      QuarkusTransaction.rollback();
+    }
+    assertEquals(List.of(), stored("LONG-NOTE"));
+  }
+
+  @Test
+  void whoFollowsHearsOfAllThatIsWrittenAndMayEndIt() {
+    List<Integer> heard = new ArrayList<>();
+    QuarkusTransaction.requiringNew()
+        .run(
+            () -> {
+              held.follow(heard::add);
+              write("HEARD-1", 200);
+              write("HEARD-2", 200);
+              assertEquals(2, held.held());
+              held.writeHeld();
+              assertEquals(0, held.held());
+            });
+    assertEquals(List.of(2), heard);
+    QuarkusTransaction.begin();
+    try {
+      held.follow(
+          rows -> {
+            throw new IllegalStateException("the service ends");
+          });
+      write("ENDED", 200);
+      assertThrows(IllegalStateException.class, held::writeHeld);
+    } finally {
+      QuarkusTransaction.rollback();
+    }
+    assertEquals(List.of(), stored("ENDED"));
   }
 
   @Test

@@ -1,6 +1,8 @@
 package coldround.fleet.edge;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -10,6 +12,7 @@ import java.util.List;
 import net.jqwik.api.Arbitraries;
 import net.jqwik.api.Arbitrary;
 import net.jqwik.api.Combinators;
+import net.jqwik.api.Example;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
@@ -67,6 +70,45 @@ class SortedRunsTest {
         row.work,
         row.faults,
         row.note);
+  }
+
+  /** Held in small runs, emptied in the middle, held again. */
+  @Property(tries = 100)
+  void whatIsHeldComesOutOnceAndInOrder(@ForAll("runs") List<List<VisitRow>> given) {
+    List<VisitRow> back = new ArrayList<>();
+    try (HeldVisits held = new HeldVisits(2_000, 100_000)) {
+      for (List<VisitRow> each : given) {
+        held.add(each);
+        if (held.isFull()) {
+          drain(held, back);
+        }
+      }
+      drain(held, back);
+      assertEquals(0, held.count());
+    }
+    Comparator<List<Object>> anyOrder = Comparator.comparing(Object::toString);
+    assertEquals(
+        given.stream().flatMap(List::stream).map(SortedRunsTest::cells).sorted(anyOrder).toList(),
+        back.stream().map(SortedRunsTest::cells).sorted(anyOrder).toList());
+  }
+
+  private static void drain(HeldVisits held, List<VisitRow> into) {
+    List<VisitRow> some = new ArrayList<>();
+    held.inOrder().forEachRemaining(some::add);
+    assertEquals(held.count(), some.size());
+    for (int i = 1; i < some.size(); i++) {
+      assertTrue(BY_KEY.compare(some.get(i - 1), some.get(i)) <= 0, "row " + i);
+    }
+    held.empty();
+    into.addAll(some);
+  }
+
+  @Example
+  void nothingIsHeldBehindTheEndOfTheTransaction() {
+    HeldVisits held = new HeldVisits();
+    held.close();
+    assertThrows(IllegalStateException.class, () -> held.add(List.of(row(1, "A", 0, ""))));
+    assertEquals(0, held.count());
   }
 
   @Property(tries = 200)
