@@ -25,6 +25,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -126,45 +127,67 @@ class HeldVisitsTest {
     send("visits", csv.toString()).body("rows.unchanged", equalTo(1299));
   }
 
-  /** More than memory holds of them, in the order of a log and not in that of the store. */
+  /** Visits with so long notes that some thousand are more than memory holds of them. */
+  private static List<Entry> longLog(String prefix) {
+    List<Entry> log = new ArrayList<>();
+    for (int i = 0; i < 3000; i++) {
+      Map<String, Object> said = new LinkedHashMap<>(entry(prefix + i % 7 + "-" + i, 150).said());
+      said.put("customer", "LONGLOG");
+      said.put("unit", "U" + (1 + i % 2));
+      said.put("note", String.valueOf(i % 10).repeat(6000));
+      log.add(new Entry(i, said));
+    }
+    return log;
+  }
+
+  private List<Outcome> write(List<Entry> log) {
+    List<Outcome> outcomes = new ArrayList<>();
+    for (int from = 0; from < log.size(); from += 500) {
+      List<Entry> batch = log.subList(from, Math.min(log.size(), from + 500));
+      outcomes.addAll(writing.write(Kind.VISITS, batch, Correction.FIELD).outcomes());
+    }
+    return outcomes;
+  }
+
+  private void longLogsUnits() {
+    send("customers", "customer,name\nLONGLOG,Long log\n");
+    send("sites", "customer,site\nLONGLOG,S\n");
+    send(
+        "units",
+        "customer,site,unit,kind\nLONGLOG,S,U1,walk-in-cooler\nLONGLOG,S,U2,ice-machine\n");
+  }
+
   @Test
   void aLongLogIsWrittenWholeAndLeavesNoFileBehind() {
-    int rows = 60_000;
-    StringBuilder csv = new StringBuilder(HEADER);
-    for (int i = 0; i < rows; i++) {
-      if (i == rows - 5000) {
-        // the first row again, far behind: what is held is written for it, and more is held
-        csv.append("HELD,S,U1,L0-0,2026-01-10,151\n");
-      }
-      csv.append("HELD,S,U").append(1 + i % 2).append(",L").append(i % 7).append('-').append(i);
-      csv.append(",2026-01-").append(10 + i % 20).append(',').append(150 + i % 50).append('\n');
-    }
-    send("visits", csv.toString())
-        .body("rows.created", equalTo(rows))
-        .body("rows.changed", equalTo(1));
-    assertTrue(stored("L0-0").get(0).contains(",151"), stored("L0-0").toString());
-    send("visits", csv.toString())
-        .body("rows.created", equalTo(0))
-        .body("rows.unchanged", equalTo(rows - 1))
-        .body("rows.changed", equalTo(2));
+    longLogsUnits();
+    List<Entry> log = longLog("L");
+    // the first row again, far behind: what is held is written for it, and more is held
+    log.add(2500, log.get(0));
+    List<Outcome> outcomes = QuarkusTransaction.requiringNew().call(() -> write(log));
+    assertEquals(Outcome.UNCHANGED, outcomes.remove(2500));
+    assertEquals(Collections.nCopies(3000, Outcome.CREATED), outcomes);
+    assertEquals(
+        Collections.nCopies(3001, Outcome.UNCHANGED),
+        QuarkusTransaction.requiringNew().call(() -> write(log)));
     assertEquals(List.of(), scratchFiles());
   }
 
   @Test
-  void aLongLogOfWhichARowIsBadLeavesNothingWhereAllIsAsked() {
-    StringBuilder csv = new StringBuilder(HEADER);
-    for (int i = 0; i < 40_000; i++) {
-      csv.append("HELD,S,U1,N").append(i).append(",2026-01-10,150\n");
-    }
-    csv.append("HELD,S,U1,N40000,2026-13-10,150\n");
-    asPlanner()
-        .contentType("text/csv")
-        .body(csv.toString())
-        .post("/api/v1/imports/visits?partial=false")
-        .then()
-        .body("applied", equalTo(false));
-    assertEquals(List.of(), stored("N1"));
+  void aLongLogThatIsRolledBackLeavesNothing() {
+    longLogsUnits();
+    List<Entry> log = longLog("N");
+    QuarkusTransaction.begin();
+    write(log);
+    boolean seen = new File("/proc/self/fd").exists();
+    assertEquals(seen ? 1 : 0, scratchFiles().size());
+    QuarkusTransaction.rollback();
     assertEquals(List.of(), scratchFiles());
+    QuarkusTransaction.begin();
+    try {
+      assertEquals(List.of(Outcome.CREATED), write(log.subList(0, 1)));
+    } finally {
+      QuarkusTransaction.rollback();
+    }
   }
 
   /** Those that are open: Linux forgets their names at once. */
