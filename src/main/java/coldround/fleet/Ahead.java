@@ -34,25 +34,11 @@ public final class Ahead<T> implements AutoCloseable {
   public List<T> take() {
     // does nothing where another thread has begun it
     next.run();
-    List<T> piece = result();
+    List<T> piece = Results.of(next);
     if (!piece.isEmpty()) {
       begin();
     }
     return piece;
-  }
-
-  private List<T> result() {
-    try {
-      return next.get();
-    } catch (InterruptedException e) {
-      Thread.currentThread().interrupt();
-      throw new IllegalStateException("interrupted while something is read", e);
-    } catch (ExecutionException e) {
-      if (e.getCause() instanceof RuntimeException cause) {
-        throw cause;
-      }
-      throw new IllegalStateException(e.getCause());
-    }
   }
 
   /** Nobody reads the source when this has returned. */

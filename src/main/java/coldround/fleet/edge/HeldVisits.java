@@ -13,7 +13,7 @@ import java.util.List;
  */
 final class HeldVisits implements AutoCloseable {
 
-  // of text, some twenty megabytes of memory
+  // of all that is in memory, the rest of each row counted in
   private static final long MOST_CHARACTERS = 8_000_000;
   // of the file: a folder in memory of two gigabytes holds it beside the largest file that is sent
   private static final long MOST_BYTES = 700_000_000;

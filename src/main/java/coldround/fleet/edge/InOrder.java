@@ -1,9 +1,9 @@
 package coldround.fleet.edge;
 
+import coldround.fleet.Results;
 import java.util.ArrayDeque;
 import java.util.Deque;
 import java.util.List;
-import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ForkJoinPool;
 import java.util.concurrent.FutureTask;
 import java.util.function.Consumer;
@@ -47,21 +47,7 @@ final class InOrder<T> implements AutoCloseable {
   private void takeFirst() {
     FutureTask<List<T>> first = given.remove();
     first.run();
-    results(first).forEach(take);
-  }
-
-  private static <T> List<T> results(FutureTask<List<T>> task) {
-    try {
-      return task.get();
-    } catch (InterruptedException e) {
-      Thread.currentThread().interrupt();
-      throw new IllegalStateException("interrupted while units are worked out", e);
-    } catch (ExecutionException e) {
-      if (e.getCause() instanceof RuntimeException cause) {
-        throw cause;
-      }
-      throw new IllegalStateException(e.getCause());
-    }
+    Results.of(first).forEach(take);
   }
 
   /** Leaves undone what nobody will take any more. */

@@ -5,7 +5,6 @@ import static org.hamcrest.Matchers.equalTo;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
-import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import coldround.fleet.Correction;
 import coldround.fleet.Entry;
@@ -43,6 +42,8 @@ class HeldVisitsTest {
   private static final String HEADER = "customer,site,unit,visit,date,head_pressure [psig]\n";
 
   private static final File[] NONE = {};
+  // only some systems tell
+  private static final File OPEN_FILES = new File("/proc/self/fd");
 
   @Inject FleetWriting writing;
   @Inject HeldRows held;
@@ -163,13 +164,18 @@ class HeldVisitsTest {
     List<Entry> log = longLog("L");
     // the first row again, far behind: what is held is written for it, and more is held
     log.add(2500, log.get(0));
-    List<Outcome> outcomes = QuarkusTransaction.requiringNew().call(() -> write(log));
-    assertEquals(Outcome.UNCHANGED, outcomes.remove(2500));
-    assertEquals(Collections.nCopies(3000, Outcome.CREATED), outcomes);
-    assertEquals(
-        Collections.nCopies(3001, Outcome.UNCHANGED),
-        QuarkusTransaction.requiringNew().call(() -> write(log)));
-    assertEquals(List.of(), scratchFiles());
+    QuarkusTransaction.begin();
+    try {
+      List<Outcome> outcomes = write(log);
+      assertEquals(Outcome.UNCHANGED, outcomes.remove(2500));
+      assertEquals(Collections.nCopies(3000, Outcome.CREATED), outcomes);
+      held.writeHeld();
+      assertEquals(List.of(), scratchFiles());
+      assertEquals(Collections.nCopies(3001, Outcome.UNCHANGED), write(log));
+    } finally {
+      // so many would make all that reads the whole fleet dear for the tests behind this one
+      QuarkusTransaction.rollback();
+    }
   }
 
   @Test
@@ -178,8 +184,7 @@ class HeldVisitsTest {
     List<Entry> log = longLog("N");
     QuarkusTransaction.begin();
     write(log);
-    boolean seen = new File("/proc/self/fd").exists();
-    assertEquals(seen ? 1 : 0, scratchFiles().size());
+    assertEquals(OPEN_FILES.exists() ? 1 : 0, scratchFiles().size());
     QuarkusTransaction.rollback();
     assertEquals(List.of(), scratchFiles());
     QuarkusTransaction.begin();
@@ -193,7 +198,7 @@ class HeldVisitsTest {
   /** Those that are open: Linux forgets their names at once. */
   private static List<String> scratchFiles() {
     String ours = "coldround-" + ProcessHandle.current().pid() + "-visits-";
-    return Stream.of(Objects.requireNonNullElse(new File("/proc/self/fd").listFiles(), NONE))
+    return Stream.of(Objects.requireNonNullElse(OPEN_FILES.listFiles(), NONE))
         .map(HeldVisitsTest::target)
         .filter(name -> name.contains(ours))
         .toList();
@@ -209,10 +214,9 @@ class HeldVisitsTest {
 
   @Test
   void anOpenFileWouldBeSeen() {
-    assumeTrue(new File("/proc/self/fd").exists(), "no list of open files here");
     try (SortedRuns runs = new SortedRuns(Comparator.comparing(row -> row.number))) {
       assertEquals(0, runs.bytes());
-      assertEquals(1, scratchFiles().size());
+      assertEquals(OPEN_FILES.exists() ? 1 : 0, scratchFiles().size());
     }
     assertEquals(List.of(), scratchFiles());
   }
