@@ -17,6 +17,7 @@ import coldround.fleet.Kind;
 import coldround.fleet.Merging;
 import coldround.fleet.Plausibility;
 import coldround.fleet.Today;
+import coldround.fleet.Unit;
 import coldround.fleet.UnitHistory;
 import coldround.fleet.Visit;
 import coldround.http.Problem;
@@ -112,15 +113,16 @@ class VisitRecording {
     }
     UnitHistory now = history(unitId);
     Visit stored = find(now, number).orElseThrow();
-    note(unitId, written.outcomes().get(0), before, stored);
+    note(known.unit(), written.outcomes().get(0), before, stored);
     return new Recorded(unitId, stored, written.outcomes().get(0), judge(now, stored));
   }
 
-  private void note(String unitId, Outcome outcome, String before, Visit stored) {
+  private void note(Unit unit, Outcome outcome, String before, Visit stored) {
     if (outcome == Outcome.CREATED || outcome == Outcome.CHANGED) {
       String action = outcome == Outcome.CREATED ? "made" : "changed";
-      String id = unitId + "/" + stored.number();
-      audit.noteOfUnit(unitId, "visit", id, action, before, stored.brief());
+      String id = unit.id() + "/" + stored.number();
+      String now = stored.brief();
+      audit.note(new Audit.Change("visit", id, action, unit.customer(), before, now));
     }
   }
 

@@ -9,6 +9,7 @@ import coldround.fleet.TravelTime;
 import coldround.fleet.UnitHistory;
 import coldround.fleet.UnitIds;
 import coldround.fleet.edge.StoredEquipment.Equipment;
+import coldround.store.OfUnits;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
@@ -22,15 +23,16 @@ import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.function.Consumer;
 import java.util.function.Function;
-import java.util.function.Supplier;
+import java.util.stream.Stream;
 
 /** Reads the fleet in chunks of units by ascending id, so that memory does not grow with it. */
 @ApplicationScoped
 class FleetReads implements Fleet {
 
   private static final int CHUNK = 500;
-  // some at a time: a log of many years holds more visits than units
   private static final int UNITS_AT_ONCE = 50;
+  // fewer units at a time where each has a log of many years
+  private static final int VISITS_AT_ONCE = 1000;
   private static final OfUnits FAULTS =
       new OfUnits(
           "fault",
@@ -63,25 +65,22 @@ class FleetReads implements Fleet {
     // what was written in this transaction must be there to be read
     entities.flush();
     List<Equipment> unit = equipment.of(List.of(id.getAsLong()));
-    return unit.isEmpty()
-        ? Optional.empty()
-        : Optional.of(reading(unit, Function.<UnitHistory>identity()).get().get(0));
+    return unit.isEmpty() ? Optional.empty() : histories(unit).all().findFirst();
   }
 
   @Override
   @Transactional
   public <T> void each(FleetFilter filter, Function<UnitHistory, T> work, Consumer<T> take) {
     entities.flush();
-    try (InOrder<T> results = new InOrder<>(take)) {
+    try (Shared<T> shared = new Shared<>(work, take)) {
       long after = 0;
       List<Equipment> units;
       do {
         units = equipment.next(filter, after, CHUNK);
-        give(units, work, results);
+        shared.give(units);
         after = units.isEmpty() ? after : units.get(units.size() - 1).id();
       } while (units.size() == CHUNK);
-      results.finish();
-      forget();
+      shared.finish();
     }
   }
 
@@ -97,22 +96,47 @@ class FleetReads implements Fleet {
             .sorted()
             .toList();
     entities.flush();
-    try (InOrder<T> results = new InOrder<>(take)) {
+    try (Shared<T> shared = new Shared<>(work, take)) {
       for (int from = 0; from < ids.size(); from += CHUNK) {
-        List<Long> some = ids.subList(from, Math.min(ids.size(), from + CHUNK));
-        give(equipment.of(some), work, results);
+        shared.give(equipment.of(ids.subList(from, Math.min(ids.size(), from + CHUNK))));
       }
-      results.finish();
-      forget();
+      shared.finish();
     }
   }
 
-  private <T> void give(List<Equipment> units, Function<UnitHistory, T> work, InOrder<T> results) {
-    for (int from = 0; from < units.size(); from += UNITS_AT_ONCE) {
-      List<Equipment> some = units.subList(from, Math.min(units.size(), from + UNITS_AT_ONCE));
-      results.give(reading(some, work));
+  /** Work on units that all processors share. */
+  private final class Shared<T> implements AutoCloseable {
+    private final Function<UnitHistory, T> work;
+    private final InOrder<T> results;
+    private int unitsAtOnce = UNITS_AT_ONCE;
+
+    Shared(Function<UnitHistory, T> work, Consumer<T> take) {
+      this.work = work;
+      this.results = new InOrder<>(take);
     }
-    forget();
+
+    void give(List<Equipment> units) {
+      int from = 0;
+      while (from < units.size()) {
+        int to = Math.min(units.size(), from + unitsAtOnce);
+        Histories histories = histories(units.subList(from, to));
+        int visits = Math.max(1, histories.visitCount());
+        unitsAtOnce = Math.max(1, Math.min(UNITS_AT_ONCE, VISITS_AT_ONCE * (to - from) / visits));
+        results.give(() -> histories.all().map(work).toList());
+        from = to;
+      }
+      forget();
+    }
+
+    void finish() {
+      results.finish();
+      forget();
+    }
+
+    @Override
+    public void close() {
+      results.close();
+    }
   }
 
   /** Writes what the taker has done so far, then lets go of it. */
@@ -121,8 +145,7 @@ class FleetReads implements Fleet {
     entities.clear();
   }
 
-  /** Reads the rows at once; what they say is made out when the work is done. */
-  private <T> Supplier<List<T>> reading(List<Equipment> units, Function<UnitHistory, T> work) {
+  private Histories histories(List<Equipment> units) {
     List<Long> ids = units.stream().map(Equipment::id).toList();
     Map<Long, List<VisitRow>> visits = new HashMap<>();
     stored.eachOf(ids, row -> visits.computeIfAbsent(row.unitId, id -> new ArrayList<>()).add(row));
@@ -132,21 +155,28 @@ class FleetReads implements Fleet {
         ids,
         row ->
             faults.computeIfAbsent(row.getLong(1), id -> new ArrayList<>()).add(FaultRow.of(row)));
-    return () ->
-        units.stream()
-            .map(
-                each ->
-                    new UnitHistory(
-                        each.site(),
-                        each.unit().read(),
-                        visits.getOrDefault(each.id(), List.of()).stream()
-                            .map(VisitRow::read)
-                            .toList(),
-                        faults.getOrDefault(each.id(), List.of()).stream()
-                            .map(FaultRow::read)
-                            .toList()))
-            .map(work)
-            .toList();
+    return new Histories(units, visits, faults);
+  }
+
+  /** Rows of units; what they say is made out when it is asked for. */
+  private record Histories(
+      List<Equipment> units, Map<Long, List<VisitRow>> visits, Map<Long, List<FaultRow>> faults) {
+
+    int visitCount() {
+      return visits.values().stream().mapToInt(List::size).sum();
+    }
+
+    Stream<UnitHistory> all() {
+      return units.stream().map(this::history);
+    }
+
+    private UnitHistory history(Equipment of) {
+      return new UnitHistory(
+          of.site(),
+          of.unit().read(),
+          visits.getOrDefault(of.id(), List.of()).stream().map(VisitRow::read).toList(),
+          faults.getOrDefault(of.id(), List.of()).stream().map(FaultRow::read).toList());
+    }
   }
 
   @Override

@@ -100,6 +100,11 @@ class Known {
     return found;
   }
 
+  /** Of those of them that there are. */
+  List<Long> unitIds(Collection<UnitKey> keys) {
+    return ids(UNITS, keys);
+  }
+
   /** Looked up key by key in the indexes, where lists of each part would be tried pair by pair. */
   private List<Long> ids(String query, Collection<UnitKey> keys) {
     return entities

@@ -2,14 +2,17 @@ package coldround.fleet.edge;
 
 import coldround.fleet.Entry;
 import coldround.fleet.edge.Known.UnitKey;
+import coldround.fleet.edge.StoredEquipment.Equipment;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import jakarta.transaction.TransactionSynchronizationRegistry;
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 
 /**
  * Units as visits need them. The rows of a log come back to the same units again and again, so that
@@ -22,11 +25,13 @@ class Places {
   private static final int MOST = 20_000;
 
   private final Known known;
+  private final StoredEquipment equipment;
   private final TransactionSynchronizationRegistry transaction;
 
   @Inject
-  Places(Known known, TransactionSynchronizationRegistry transaction) {
+  Places(Known known, StoredEquipment equipment, TransactionSynchronizationRegistry transaction) {
     this.known = known;
+    this.equipment = equipment;
     this.transaction = transaction;
   }
 
@@ -35,19 +40,18 @@ class Places {
     Map<UnitKey, Place> met = met();
     List<UnitKey> keys = batch.stream().map(UnitKey::of).toList();
     List<Place> found = new ArrayList<>();
-    List<Entry> others = new ArrayList<>();
-    for (int i = 0; i < keys.size(); i++) {
-      Place place = met.get(keys.get(i));
+    Set<UnitKey> others = new HashSet<>();
+    for (UnitKey key : keys) {
+      Place place = met.get(key);
       found.add(place);
       if (place == null) {
-        others.add(batch.get(i));
+        others.add(key);
       }
     }
     if (others.isEmpty()) {
       return found;
     }
-    Map<UnitKey, Place> more = new HashMap<>();
-    known.units(others).forEach((key, row) -> more.put(key, Place.of(row)));
+    Map<UnitKey, Place> more = more(others);
     met.putAll(more);
     for (int i = 0; i < keys.size(); i++) {
       if (found.get(i) == null) {
@@ -57,8 +61,21 @@ class Places {
     return found;
   }
 
+  private Map<UnitKey, Place> more(Set<UnitKey> keys) {
+    Equipment last = equipment.last();
+    List<Equipment> found =
+        last != null && keys.equals(Set.of(Known.key(last.unit())))
+            ? List.of(last)
+            : equipment.of(known.unitIds(keys));
+    Map<UnitKey, Place> more = new HashMap<>();
+    found.forEach(each -> more.put(Known.key(each.unit()), Place.of(each)));
+    return more;
+  }
+
+  /** To be called before units or sites are written. */
   void forget() {
     met().clear();
+    equipment.forget();
   }
 
   @SuppressWarnings("unchecked")

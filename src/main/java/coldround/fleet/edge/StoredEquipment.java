@@ -6,6 +6,7 @@ import coldround.fleet.UnitIds;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
+import jakarta.transaction.TransactionSynchronizationRegistry;
 import java.sql.Array;
 import java.sql.Connection;
 import java.sql.PreparedStatement;
@@ -47,10 +48,12 @@ class StoredEquipment {
           + "true order by u.id";
 
   private final EntityManager entities;
+  private final TransactionSynchronizationRegistry transaction;
 
   @Inject
-  StoredEquipment(EntityManager entities) {
+  StoredEquipment(EntityManager entities, TransactionSynchronizationRegistry transaction) {
     this.entities = entities;
+    this.transaction = transaction;
   }
 
   /** The next units that fit, at most so many. */
@@ -78,7 +81,30 @@ class StoredEquipment {
   }
 
   List<Equipment> of(Collection<Long> ids) {
-    return read(OF, List.of((Object) ids.toArray()));
+    if (ids.size() == 1) {
+      Equipment last = last();
+      if (last != null && ids.contains(last.id())) {
+        return List.of(last);
+      }
+    }
+    List<Equipment> found = read(OF, List.of((Object) ids.toArray()));
+    if (found.size() == 1) {
+      transaction.putResource(StoredEquipment.class, found.get(0));
+    }
+    return found;
+  }
+
+  /**
+   * The one that this transaction has asked for by itself: what comes for one unit asks for it
+   * again and again. Null for none.
+   */
+  Equipment last() {
+    return (Equipment) transaction.getResource(StoredEquipment.class);
+  }
+
+  /** To be called before units or sites are written. */
+  void forget() {
+    transaction.putResource(StoredEquipment.class, null);
   }
 
   private List<Equipment> read(String query, List<Object> values) {

@@ -2,6 +2,7 @@ package coldround.fleet.edge;
 
 import coldround.fleet.UnitIds;
 import coldround.fleet.UnitLocks;
+import coldround.store.ByKeys;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
@@ -17,8 +18,9 @@ import java.util.Set;
 @ApplicationScoped
 class StoredUnitLocks implements UnitLocks {
 
-  // a statement takes some ten thousand parameters at most
-  private static final int CHUNK = 1000;
+  private static final ByKeys LOCK =
+      ByKeys.ids(
+          "select id from unit where id = any(cast(? as bigint array)) order by id for update");
 
   private final EntityManager entities;
   private final TransactionSynchronizationRegistry transaction;
@@ -44,13 +46,7 @@ class StoredUnitLocks implements UnitLocks {
   void holdRows(Collection<Long> ids) {
     Set<Long> held = held();
     List<Long> sorted = ids.stream().distinct().filter(id -> !held.contains(id)).sorted().toList();
-    for (int from = 0; from < sorted.size(); from += CHUNK) {
-      entities
-          .createNativeQuery(
-              "select id from unit where id in (:ids) order by id for update", Long.class)
-          .setParameter("ids", sorted.subList(from, Math.min(sorted.size(), from + CHUNK)))
-          .getResultList();
-    }
+    LOCK.each(entities, sorted, row -> {});
     held.addAll(sorted);
   }
 

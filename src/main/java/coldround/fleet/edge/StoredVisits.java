@@ -2,6 +2,9 @@ package coldround.fleet.edge;
 
 import coldround.fleet.Ahead;
 import coldround.fleet.HeldRows;
+import coldround.store.Column;
+import coldround.store.OfUnits;
+import coldround.store.PlainTable;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
@@ -19,7 +22,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
-import java.util.function.Function;
 import java.util.function.IntConsumer;
 import org.hibernate.Session;
 
@@ -40,16 +42,21 @@ class StoredVisits implements HeldRows {
           + String.join(", v.", COLUMNS)
           + " from unnest(cast(? as bigint array), cast(? as varchar array)) as k (unit_id, number)"
           + " left join visit v on v.unit_id = k.unit_id and v.number = k.number";
-  // one statement for all rows: PostgreSQL takes them in two thirds of the time
-  private static final String INSERT =
-      "insert into visit (visited, technician, purpose, readings, findings, work, faults, note,"
-          + " unit_id, number) select * from unnest(cast(? as date array), cast(? as varchar array),"
-          + " cast(? as varchar array), cast(? as varchar array), cast(? as varchar array),"
-          + " cast(? as varchar array), cast(? as varchar array), cast(? as varchar array),"
-          + " cast(? as bigint array), cast(? as varchar array))";
-  private static final String UPDATE =
-      "update visit set visited = ?, technician = ?, purpose = ?, readings = ?, findings = ?,"
-          + " work = ?, faults = ?, note = ? where unit_id = ? and number = ?";
+  private static final PlainTable<VisitRow> TABLE =
+      new PlainTable<>(
+          "visit",
+          2,
+          List.of(
+              Column.id("unit_id", row -> row.unitId),
+              Column.text("number", row -> row.number),
+              Column.day("visited", row -> row.visited),
+              Column.text("technician", row -> row.technician),
+              Column.text("purpose", row -> row.purpose),
+              Column.text("readings", row -> row.readings),
+              Column.text("findings", row -> row.findings),
+              Column.text("work", row -> row.work),
+              Column.text("faults", row -> row.faults),
+              Column.text("note", row -> row.note)));
 
   private static final int BATCH = 500;
 
@@ -123,19 +130,7 @@ class StoredVisits implements HeldRows {
   }
 
   void update(List<VisitRow> rows) {
-    if (!rows.isEmpty()) {
-      entities.unwrap(Session.class).doWork(connection -> update(connection, rows));
-    }
-  }
-
-  private static void update(Connection connection, List<VisitRow> rows) throws SQLException {
-    try (PreparedStatement update = connection.prepareStatement(UPDATE)) {
-      for (VisitRow row : rows) {
-        bind(update, row);
-        update.addBatch();
-      }
-      update.executeBatch();
-    }
+    TABLE.put(entities, rows);
   }
 
   /**
@@ -226,47 +221,9 @@ class StoredVisits implements HeldRows {
   }
 
   private void insertNow(List<VisitRow> rows) {
-    entities.unwrap(Session.class).doWork(connection -> insert(connection, rows));
+    TABLE.insert(entities, rows);
     if (transaction.getResource(HeldRows.class) instanceof IntConsumer written) {
       written.accept(rows.size());
     }
-  }
-
-  private static void insert(Connection connection, List<VisitRow> rows) throws SQLException {
-    try (PreparedStatement insert = connection.prepareStatement(INSERT)) {
-      Columns columns = new Columns(connection, insert, rows);
-      columns.put(1, "date", row -> row.visited);
-      columns.put(2, "varchar", row -> row.technician);
-      columns.put(3, "varchar", row -> row.purpose);
-      columns.put(4, "varchar", row -> row.readings);
-      columns.put(5, "varchar", row -> row.findings);
-      columns.put(6, "varchar", row -> row.work);
-      columns.put(7, "varchar", row -> row.faults);
-      columns.put(8, "varchar", row -> row.note);
-      columns.put(9, "bigint", row -> row.unitId);
-      columns.put(10, "varchar", row -> row.number);
-      insert.executeUpdate();
-    }
-  }
-
-  /** Rows as one array a column. */
-  private record Columns(Connection connection, PreparedStatement statement, List<VisitRow> rows) {
-    void put(int index, String type, Function<VisitRow, Object> value) throws SQLException {
-      Object[] values = rows.stream().map(value).toArray();
-      statement.setArray(index, connection.createArrayOf(type, values));
-    }
-  }
-
-  private static void bind(PreparedStatement statement, VisitRow row) throws SQLException {
-    statement.setObject(1, row.visited);
-    statement.setString(2, row.technician);
-    statement.setString(3, row.purpose);
-    statement.setString(4, row.readings);
-    statement.setString(5, row.findings);
-    statement.setString(6, row.work);
-    statement.setString(7, row.faults);
-    statement.setString(8, row.note);
-    statement.setLong(9, row.unitId);
-    statement.setString(10, row.number);
   }
 }

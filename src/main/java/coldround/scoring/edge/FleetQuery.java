@@ -4,6 +4,7 @@ import coldround.fleet.UnitIds;
 import coldround.scoring.FleetList.Order;
 import coldround.scoring.FleetList.Place;
 import coldround.scoring.FleetList.Search;
+import coldround.store.ByKeys;
 import jakarta.persistence.Query;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -20,11 +21,12 @@ import java.util.Map;
 final class FleetQuery {
 
   /** Of units by id: what {@code assessment.words} keeps. */
-  static final String WORDS =
-      "select u.id, lower(concat(u.tag, ' ', u.kind, ' ', u.maker, ' ', u.model, ' ',"
-          + " u.refrigerant, ' ', c.code, ' ', c.name, ' ', s.code, ' ', s.name)) from unit u join"
-          + " site s on s.id = u.site_id join customer c on c.id = s.customer_id"
-          + " where u.id in (:ids)";
+  static final ByKeys WORDS =
+      ByKeys.ids(
+          "select u.id, lower(concat(u.tag, ' ', u.kind, ' ', u.maker, ' ', u.model, ' ',"
+              + " u.refrigerant, ' ', c.code, ' ', c.name, ' ', s.code, ' ', s.name)) from unit u join"
+              + " site s on s.id = u.site_id join customer c on c.id = s.customer_id"
+              + " where u.id = any(cast(? as bigint array))");
 
   private final List<String> conditions = new ArrayList<>();
   private final Map<String, Object> parameters = new LinkedHashMap<>();

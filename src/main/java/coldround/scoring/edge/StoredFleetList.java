@@ -23,8 +23,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
-import java.util.function.Function;
-import java.util.stream.Collectors;
 
 /** The fleet list in the store: written as units are assessed, read a page at a time. */
 @ApplicationScoped
@@ -52,58 +50,39 @@ class StoredFleetList implements FleetList, Ranking {
       return;
     }
     List<Long> ids = UnitIds.numbers(places.stream().map(Ranking.Place::unitId).toList());
-    Map<Long, String> words = words(ids);
-    Map<Long, AssessmentRow> stored = stored(ids);
+    // what this transaction has changed must be there to be read
+    entities.flush();
+    Map<Long, String> words = new HashMap<>();
+    FleetQuery.WORDS.each(entities, ids, row -> words.put(row.getLong(1), row.getString(2)));
+    Map<Long, Double> before = new HashMap<>();
+    AssessmentRow.SCORES.each(entities, ids, row -> before.put(row.getLong(1), row.getDouble(2)));
+    List<AssessmentRow> rows = new ArrayList<>();
     List<Change> changes = new ArrayList<>();
     Map<Long, Condition> scored = new LinkedHashMap<>();
     for (Ranking.Place place : places) {
-      AssessmentRow now = row(place);
-      now.words = words.get(now.unitId);
-      AssessmentRow before = stored.get(now.unitId);
-      if (before == null || before.score != now.score) {
-        changes.add(change(place, before));
-        scored.put(now.unitId, place.condition());
-      }
-      if (before == null) {
-        entities.persist(now);
-      } else {
-        entities.merge(now);
+      AssessmentRow row = row(place);
+      row.words = words.get(row.unitId);
+      rows.add(row);
+      Double score = before.get(row.unitId);
+      if (score == null || score != row.score) {
+        changes.add(change(place, score));
+        scored.put(row.unitId, place.condition());
       }
     }
+    AssessmentRow.TABLE.put(entities, rows);
     scores.keep(scored);
-    entities.flush();
     outbox.add(changes);
   }
 
-  /** What each unit is found by. */
-  private Map<Long, String> words(List<Long> ids) {
-    Map<Long, String> words = new HashMap<>();
-    List<?> rows =
-        entities
-            .createNativeQuery(FleetQuery.WORDS, Object[].class)
-            .setParameter("ids", ids)
-            .getResultList();
-    for (Object row : rows) {
-      Object[] cells = (Object[]) row;
-      words.put((Long) cells[0], (String) cells[1]);
-    }
-    return words;
-  }
-
-  private Map<Long, AssessmentRow> stored(List<Long> ids) {
-    return entities
-        .createQuery("from AssessmentRow where unitId in :ids", AssessmentRow.class)
-        .setParameter("ids", ids)
-        .getResultStream()
-        .collect(Collectors.toMap(row -> row.unitId, Function.identity()));
-  }
-
-  private static Change change(Ranking.Place place, AssessmentRow before) {
+  /**
+   * @param before null for the first score of the unit
+   */
+  private static Change change(Ranking.Place place, Double before) {
     Map<String, Object> data = new LinkedHashMap<>();
     data.put("unit", Map.of("id", place.unitId()));
     data.put("asOf", place.condition().asOf());
     data.put("score", place.condition().score());
-    data.put("before", before == null ? null : before.score);
+    data.put("before", before);
     return new Change("coldround.condition.changed", place.unitId(), data);
   }
 

@@ -11,11 +11,10 @@ import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import jakarta.transaction.Transactional;
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalLong;
-import java.util.Set;
-import java.util.stream.Collectors;
 
 /** Scores as they were told, one row a unit and day. */
 @ApplicationScoped
@@ -40,31 +39,9 @@ class StoredScores implements ScoreHistory {
    * @param scored by unit
    */
   void keep(Map<Long, Condition> scored) {
-    if (scored.isEmpty()) {
-      return;
-    }
-    Set<ScoreHistoryRow.Key> stored = stored(scored);
-    scored.forEach(
-        (unitId, condition) -> {
-          ScoreHistoryRow row = row(unitId, Entry.of(condition));
-          if (stored.contains(new ScoreHistoryRow.Key(unitId, row.changed))) {
-            entities.merge(row);
-          } else {
-            entities.persist(row);
-          }
-        });
-  }
-
-  private Set<ScoreHistoryRow.Key> stored(Map<Long, Condition> scored) {
-    return entities
-        .createQuery(
-            "from ScoreHistoryRow where unitId in :ids and changed in :days", ScoreHistoryRow.class)
-        .setParameter("ids", scored.keySet())
-        .setParameter(
-            "days", scored.values().stream().map(Condition::asOf).collect(Collectors.toSet()))
-        .getResultStream()
-        .map(row -> new ScoreHistoryRow.Key(row.unitId, row.changed))
-        .collect(Collectors.toSet());
+    List<ScoreHistoryRow> rows = new ArrayList<>();
+    scored.forEach((unitId, condition) -> rows.add(row(unitId, Entry.of(condition))));
+    ScoreHistoryRow.TABLE.put(entities, rows);
   }
 
   private ScoreHistoryRow row(long unitId, Entry entry) {

@@ -11,7 +11,6 @@ import jakarta.transaction.Transactional;
 import java.time.LocalDate;
 import java.util.Collection;
 import java.util.Map;
-import java.util.Set;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
 
@@ -29,26 +28,7 @@ class StoredTallies implements FaultTallies {
   @Override
   @Transactional
   public void put(Collection<FaultRecordOf> records) {
-    if (records.isEmpty()) {
-      return;
-    }
-    Set<Long> stored =
-        entities
-            .createQuery("from FaultTallyRow where unitId in :ids", FaultTallyRow.class)
-            .setParameter(
-                "ids", UnitIds.numbers(records.stream().map(FaultRecordOf::unitId).toList()))
-            .getResultStream()
-            .map(row -> row.unitId)
-            .collect(Collectors.toSet());
-    for (FaultRecordOf each : records) {
-      FaultTallyRow row = row(each);
-      if (stored.contains(row.unitId)) {
-        entities.merge(row);
-      } else {
-        entities.persist(row);
-      }
-    }
-    entities.flush();
+    FaultTallyRow.TABLE.put(entities, records.stream().map(StoredTallies::row).toList());
   }
 
   private static FaultTallyRow row(FaultRecordOf each) {

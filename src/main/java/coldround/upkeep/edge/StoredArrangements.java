@@ -14,13 +14,11 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalLong;
+import java.util.function.Function;
 
 /** Bookings and moves of the tasks of units. */
 @ApplicationScoped
 class StoredArrangements implements ArrangementList {
-
-  // a statement takes some ten thousand parameters at most
-  private static final int CHUNK = 1000;
 
   private final EntityManager entities;
 
@@ -41,18 +39,16 @@ class StoredArrangements implements ArrangementList {
             .toList();
     Map<String, Booking> bookings = new HashMap<>();
     Map<String, Move> moves = new HashMap<>();
-    for (int from = 0; from < ids.size(); from += CHUNK) {
-      List<Long> some = ids.subList(from, Math.min(ids.size(), from + CHUNK));
-      rows(BookingRow.class, some).forEach(row -> bookings.put(row.taskId, row.read()));
-      rows(TaskMoveRow.class, some).forEach(row -> moves.put(row.taskId, row.read()));
-    }
+    // what this transaction has changed must be there to be read
+    entities.flush();
+    BookingRow.OF_UNITS.each(
+        entities, ids, row -> put(bookings, BookingRow.booking(row), Booking::taskId));
+    TaskMoveRow.OF_UNITS.each(
+        entities, ids, row -> put(moves, TaskMoveRow.move(row), Move::taskId));
     return new Arrangements(bookings, moves);
   }
 
-  private <T> List<T> rows(Class<T> kind, List<Long> unitIds) {
-    return entities
-        .createQuery("from " + kind.getSimpleName() + " where unitId in :ids", kind)
-        .setParameter("ids", unitIds)
-        .getResultList();
+  private static <T> void put(Map<String, T> byTask, T each, Function<T, String> taskId) {
+    byTask.put(taskId.apply(each), each);
   }
 }

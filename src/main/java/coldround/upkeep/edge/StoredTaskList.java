@@ -1,6 +1,5 @@
 package coldround.upkeep.edge;
 
-import coldround.feed.Change;
 import coldround.feed.Outbox;
 import coldround.fleet.UnitIds;
 import coldround.upkeep.Task;
@@ -10,9 +9,6 @@ import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import jakarta.persistence.TypedQuery;
 import jakarta.transaction.Transactional;
-import java.sql.PreparedStatement;
-import java.sql.SQLException;
-import java.sql.Timestamp;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -21,15 +17,10 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import org.hibernate.Session;
 
 /** The open tasks in the store, as an index by due date. */
 @ApplicationScoped
 class StoredTaskList implements TaskList {
-
-  private static final String INSERT =
-      "insert into upkeep_task (id, unit_id, task, due, earliest, latest, minutes, priority, state,"
-          + " sequence, changed) values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)";
 
   private final EntityManager entities;
   private final Outbox outbox;
@@ -48,43 +39,8 @@ class StoredTaskList implements TaskList {
     List<Long> ids = UnitIds.numbers(unitIds);
     TaskReplacing replacing = new TaskReplacing(entities, ids, counted, clock.instant());
     tasks.forEach(replacing::put);
-    List<Change> changes = replacing.finish();
-    entities.flush();
+    outbox.add(replacing.finish());
     entities.clear();
-    insert(replacing.created());
-    outbox.add(changes);
-  }
-
-  /** In plain JDBC: a fleet that is read in has ten new tasks a unit. */
-  private void insert(List<TaskRow> rows) {
-    if (!rows.isEmpty()) {
-      entities
-          .unwrap(Session.class)
-          .doWork(
-              connection -> {
-                try (PreparedStatement insert = connection.prepareStatement(INSERT)) {
-                  for (TaskRow row : rows) {
-                    bind(insert, row);
-                    insert.addBatch();
-                  }
-                  insert.executeBatch();
-                }
-              });
-    }
-  }
-
-  private static void bind(PreparedStatement insert, TaskRow row) throws SQLException {
-    insert.setString(1, row.id);
-    insert.setLong(2, row.unitId);
-    insert.setString(3, row.task);
-    insert.setObject(4, row.due);
-    insert.setObject(5, row.earliest);
-    insert.setObject(6, row.latest);
-    insert.setInt(7, row.minutes);
-    insert.setDouble(8, row.priority);
-    insert.setString(9, row.state);
-    insert.setInt(10, row.sequence);
-    insert.setTimestamp(11, Timestamp.from(row.changed));
   }
 
   @Override

@@ -14,22 +14,19 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import java.util.function.Function;
 
 /** Puts new tasks in the place of those that some units had, and notes what the feed is to say. */
 final class TaskReplacing {
 
-  // a statement takes some ten thousand parameters at most
-  private static final int CHUNK = 1000;
-
   private final EntityManager entities;
   private final Set<String> counted;
   private final Instant now;
-  private final Map<String, TaskRow> before;
-  private final Map<String, ClosedTaskRow> closed;
-  private final Map<String, BookingRow> bookings;
+  private final Map<String, TaskRow> before = new HashMap<>();
+  private final Map<String, ClosedTaskRow> closed = new HashMap<>();
+  private final Map<String, Booking> bookings = new HashMap<>();
   private final List<TaskRow> created = new ArrayList<>();
-  private final List<String> back = new ArrayList<>();
+  private final List<TaskRow> moved = new ArrayList<>();
+  private final List<ClosedTaskRow> back = new ArrayList<>();
   private final List<Told> told = new ArrayList<>();
 
   TaskReplacing(
@@ -37,19 +34,29 @@ final class TaskReplacing {
     this.entities = entities;
     this.counted = counted;
     this.now = now;
-    this.before = rows(TaskRow.class, unitIds, row -> row.id);
-    this.closed = rows(ClosedTaskRow.class, unitIds, row -> row.id);
-    this.bookings = rows(BookingRow.class, unitIds, row -> row.taskId);
-  }
-
-  private <T> Map<String, T> rows(Class<T> kind, Collection<Long> unitIds, Function<T, String> id) {
-    Map<String, T> rows = new HashMap<>();
-    entities
-        .createQuery("from " + kind.getSimpleName() + " where unitId in :ids", kind)
-        .setParameter("ids", unitIds)
-        .getResultList()
-        .forEach(row -> rows.put(id.apply(row), row));
-    return rows;
+    // what this transaction has changed must be there to be read
+    entities.flush();
+    TaskRow.OF_UNITS.each(
+        entities,
+        unitIds,
+        stored -> {
+          TaskRow row = TaskRow.of(stored);
+          before.put(row.id, row);
+        });
+    ClosedTaskRow.OF_UNITS.each(
+        entities,
+        unitIds,
+        stored -> {
+          ClosedTaskRow row = ClosedTaskRow.of(stored);
+          closed.put(row.id, row);
+        });
+    BookingRow.OF_UNITS.each(
+        entities,
+        unitIds,
+        stored -> {
+          Booking booking = BookingRow.booking(stored);
+          bookings.put(booking.taskId(), booking);
+        });
   }
 
   void put(Task task) {
@@ -61,7 +68,9 @@ final class TaskReplacing {
       boolean differs = row.differs(now);
       now.sequence = row.sequence + (differs && !counted.contains(task.id()) ? 1 : 0);
       now.changed = differs ? this.now : row.changed;
-      entities.merge(now);
+      if (differs || now.priority != row.priority) {
+        moved.add(now);
+      }
       if (differs) {
         told.add(new Told("changed", task));
       }
@@ -74,8 +83,7 @@ final class TaskReplacing {
     row.changed = now;
     if (earlier != null) {
       row.sequence = earlier.sequence + 1;
-      entities.remove(earlier);
-      back.add(task.id());
+      back.add(earlier);
     }
     created.add(row);
     told.add(new Told("planned", task));
@@ -86,55 +94,51 @@ final class TaskReplacing {
 
   private Change change(Told told) {
     Task task = told.task();
-    TaskView view = TaskView.of(task, booking(task.id()), MeasureSystem.US);
+    TaskView view = TaskView.of(task, bookings.get(task.id()), MeasureSystem.US);
     return new Change("coldround.task." + told.what(), task.id(), view);
   }
 
-  private Booking booking(String taskId) {
-    BookingRow row = bookings.get(taskId);
-    return row == null ? null : row.read();
-  }
-
-  /** Tasks that were not there before, which the caller writes. */
-  List<TaskRow> created() {
-    return created;
-  }
-
-  /** Closes the tasks that were not put again. */
+  /** Writes all of it, and closes the tasks that were not put again. */
   List<Change> finish() {
     // what did those that are back has been taken back
-    completions(back).values().forEach(entities::remove);
-    Map<String, CompletionRow> done = completions(before.keySet());
+    if (!back.isEmpty()) {
+      entities
+          .createQuery("delete from CompletionRow where taskId in :ids")
+          .setParameter("ids", back.stream().map(row -> row.id).toList())
+          .executeUpdate();
+    }
+    Map<String, Completion> done = new HashMap<>();
+    CompletionRow.OF_TASKS.each(
+        entities,
+        before.keySet(),
+        stored -> {
+          Completion completion = CompletionRow.completion(stored);
+          done.put(completion.taskId(), completion);
+        });
     // an import makes so many that all processors help
     List<Change> changes = new ArrayList<>(told.parallelStream().map(this::change).toList());
-    before.values().stream()
-        .sorted(Comparator.comparing(row -> row.id))
-        .forEach(row -> changes.add(close(row, done.get(row.id))));
+    List<TaskRow> gone =
+        before.values().stream().sorted(Comparator.comparing(row -> row.id)).toList();
+    List<ClosedTaskRow> closing = new ArrayList<>();
+    for (TaskRow row : gone) {
+      Completion by = done.get(row.id);
+      String outcome = by == null ? ClosedTaskRow.WITHDRAWN : ClosedTaskRow.COMPLETED;
+      closing.add(ClosedTaskRow.of(row, now, outcome));
+      changes.add(closed(row, outcome, by));
+    }
+    ClosedTaskRow.TABLE.delete(entities, back);
+    TaskRow.TABLE.delete(entities, gone);
+    ClosedTaskRow.TABLE.insert(entities, closing);
+    TaskRow.TABLE.put(entities, moved);
+    TaskRow.TABLE.insert(entities, created);
     return changes;
   }
 
-  private Map<String, CompletionRow> completions(Collection<String> taskIds) {
-    Map<String, CompletionRow> rows = new HashMap<>();
-    List<String> ids = List.copyOf(taskIds);
-    for (int from = 0; from < ids.size(); from += CHUNK) {
-      entities
-          .createQuery("from CompletionRow where taskId in :ids", CompletionRow.class)
-          .setParameter("ids", ids.subList(from, Math.min(ids.size(), from + CHUNK)))
-          .getResultList()
-          .forEach(row -> rows.put(row.taskId, row));
-    }
-    return rows;
-  }
-
   /**
-   * @param done null when nothing did it
+   * @param completion null when nothing did it
    */
-  private Change close(TaskRow row, CompletionRow done) {
-    Completion completion = done == null ? null : done.read();
-    String outcome = done == null ? ClosedTaskRow.WITHDRAWN : ClosedTaskRow.COMPLETED;
-    entities.remove(row);
-    entities.persist(ClosedTaskRow.of(row, now, outcome));
+  private Change closed(TaskRow row, String outcome, Completion completion) {
     return TaskNotice.change(
-        outcome, row.id, row.unitId, row.task, outcome, booking(row.id), completion);
+        outcome, row.id, row.unitId, row.task, outcome, bookings.get(row.id), completion);
   }
 }

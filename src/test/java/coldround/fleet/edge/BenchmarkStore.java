@@ -117,7 +117,9 @@ public final class BenchmarkStore implements AutoCloseable {
       entities.getTransaction().begin();
       work.accept(
           new FleetReads(
-              entities, new StoredEquipment(entities), new StoredVisits(entities, HOLDS_NOTHING)));
+              entities,
+              new StoredEquipment(entities, HOLDS_NOTHING),
+              new StoredVisits(entities, HOLDS_NOTHING)));
       entities.getTransaction().rollback();
     }
   }

@@ -1,4 +1,4 @@
-package coldround.fleet.edge;
+package coldround.store;
 
 import jakarta.persistence.EntityManager;
 import java.sql.Connection;
@@ -14,12 +14,7 @@ import org.hibernate.Session;
  * Rows of one table that belong to some units, in plain JDBC: histories are read by the hundred
  * thousand, and nothing of them is written back.
  */
-final class OfUnits {
-
-  /** Takes a row whose first column is the id of the unit. */
-  interface Row {
-    void take(ResultSet row) throws SQLException;
-  }
+public final class OfUnits {
 
   private final String range;
   private final String list;
@@ -27,7 +22,7 @@ final class OfUnits {
   /**
    * @param columns behind the id of the unit; the first of them is never null in a row
    */
-  OfUnits(String table, String... columns) {
+  public OfUnits(String table, String... columns) {
     String select = "select t.unit_id, t." + String.join(", t.", columns);
     range = select + " from " + table + " t where t.unit_id between ? and ?";
     // the keys lead, so that the rows are found by their primary key however few or many there are
@@ -38,14 +33,15 @@ final class OfUnits {
             + " t on t.unit_id = k.unit_id";
   }
 
-  /** Hands over all rows of these units, in no order. */
-  void each(EntityManager entities, Collection<Long> units, Row each) {
+  /** Hands over all rows of these units, in no order; the first column is the id of the unit. */
+  public void each(EntityManager entities, Collection<Long> units, ByKeys.Row each) {
     if (!units.isEmpty()) {
       entities.unwrap(Session.class).doWork(connection -> each(connection, units, each));
     }
   }
 
-  private void each(Connection connection, Collection<Long> units, Row each) throws SQLException {
+  private void each(Connection connection, Collection<Long> units, ByKeys.Row each)
+      throws SQLException {
     long first = Collections.min(units);
     long last = Collections.max(units);
     // a range costs a database far less than a list, and a few rows too many cost little
