@@ -10,6 +10,7 @@ import coldround.fleet.UnitLocks;
 import coldround.http.Attempts;
 import coldround.http.Turns;
 import coldround.scoring.Assessment;
+import coldround.scoring.Condition;
 import coldround.scoring.FaultRecord;
 import coldround.scoring.FaultTallies;
 import coldround.scoring.FaultTallies.FaultRecordOf;
@@ -105,8 +106,24 @@ class Reassessment implements FleetListener {
     // before they are read: what comes for one of them meanwhile would be written over
     locks.hold(unitIds);
     Batch batch = new Batch(counted);
-    fleet.each(unitIds, this::work, batch::add);
+    for (List<String> some : batches(unitIds)) {
+      Arrangements arranged = arrangements.of(some);
+      fleet.each(some, history -> work(history, arranged), batch::add);
+    }
     batch.write();
+  }
+
+  /** Neighbours in the store together. */
+  private static List<List<String>> batches(Collection<String> unitIds) {
+    List<String> all =
+        unitIds.stream()
+            .sorted(Comparator.comparingLong(id -> UnitIds.number(id).orElse(0)))
+            .toList();
+    List<List<String>> batches = new ArrayList<>();
+    for (int from = 0; from < all.size(); from += BATCH) {
+      batches.add(all.subList(from, Math.min(all.size(), from + BATCH)));
+    }
+    return batches;
   }
 
   /**
@@ -124,13 +141,7 @@ class Reassessment implements FleetListener {
 
   /** The same for some units. */
   void bitByBit(Collection<String> unitIds) {
-    List<String> all =
-        unitIds.stream()
-            .sorted(Comparator.comparingLong(id -> UnitIds.number(id).orElseThrow()))
-            .toList();
-    for (int from = 0; from < all.size(); from += BATCH) {
-      apart(all.subList(from, Math.min(all.size(), from + BATCH)));
-    }
+    batches(unitIds).forEach(this::apart);
   }
 
   private void apart(List<String> some) {
@@ -144,25 +155,35 @@ class Reassessment implements FleetListener {
         });
   }
 
-  private Worked work(UnitHistory history) {
+  /** What holds a history of many visits ends here, so that few are in memory at once. */
+  private Worked work(UnitHistory history, Arrangements arranged) {
     LocalDate asOf = today.at(history.site());
+    Assessment assessment = history.unit().inUse(asOf) ? scoring.assess(history, asOf) : null;
     return new Worked(
         history.unit(),
         scoring.faultRecord(history, asOf).orElse(null),
-        history.unit().inUse(asOf) ? scoring.assess(history, asOf) : null);
+        assessment == null ? null : assessment.condition(),
+        assessment == null ? List.of() : upkeep.plan(assessment, asOf, arranged));
   }
 
   /**
    * What one unit comes to.
    *
    * @param faults null when nothing is known of them
-   * @param assessment null when the unit is retired
+   * @param condition null when the unit is retired
    */
-  private record Worked(Unit unit, FaultRecord faults, Assessment assessment) {}
+  private record Worked(Unit unit, FaultRecord faults, Condition condition, List<Task> tasks) {
+    Ranking.Place place() {
+      Task next = tasks.stream().min(FIRST_TO_DO).orElse(null);
+      return new Ranking.Place(
+          unit.id(), condition, next == null ? null : next.due(), next == null ? "" : next.task());
+    }
+  }
 
   /** Results of some units, written together. */
   private final class Batch {
-    private final List<Assessment> assessed = new ArrayList<>();
+    private final List<Ranking.Place> places = new ArrayList<>();
+    private final List<Task> open = new ArrayList<>();
     private final List<FaultRecordOf> records = new ArrayList<>();
     private final List<String> silent = new ArrayList<>();
     private final List<String> retired = new ArrayList<>();
@@ -181,10 +202,11 @@ class Reassessment implements FleetListener {
       } else {
         records.add(new FaultRecordOf(id, worked.faults(), worked.unit().retired()));
       }
-      if (worked.assessment() == null) {
+      if (worked.condition() == null) {
         retired.add(id);
       } else {
-        assessed.add(worked.assessment());
+        places.add(worked.place());
+        open.addAll(worked.tasks());
       }
       if (seen.size() == WRITTEN_TOGETHER) {
         write();
@@ -193,35 +215,13 @@ class Reassessment implements FleetListener {
 
     void write() {
       if (!seen.isEmpty()) {
-        plan(arrangements.of(seen));
+        ranking.put(places);
+        tasks.replace(seen, open, counted);
         ranking.remove(retired);
         tallies.remove(silent);
         tallies.put(records);
       }
-      List.of(assessed, records, silent, retired, seen).forEach(Collection::clear);
-    }
-
-    private void plan(Arrangements arranged) {
-      List<Ranking.Place> places = new ArrayList<>();
-      List<Task> open = new ArrayList<>();
-      List<List<Task>> planned =
-          assessed.parallelStream()
-              .map(assessment -> upkeep.plan(assessment, assessment.asOf(), arranged))
-              .toList();
-      for (int i = 0; i < assessed.size(); i++) {
-        Assessment assessment = assessed.get(i);
-        List<Task> found = planned.get(i);
-        Task next = found.stream().min(FIRST_TO_DO).orElse(null);
-        places.add(
-            new Ranking.Place(
-                assessment.history().unit().id(),
-                assessment.condition(),
-                next == null ? null : next.due(),
-                next == null ? "" : next.task()));
-        open.addAll(found);
-      }
-      ranking.put(places);
-      tasks.replace(seen, open, counted);
+      List.of(places, open, records, silent, retired, seen).forEach(Collection::clear);
     }
   }
 }
