@@ -43,8 +43,9 @@ final class BuiltService implements AutoCloseable {
     command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
     command.add("-Xmx" + heap);
     command.add("-Dquarkus.http.port=" + port);
-    // to try what another collector or a recording does: -Dservice.options="-XX:+UseParallelGC"
-    String options = System.getProperty("service.options", "");
+    // as docs/deployment.md advises; to try another collector or a recording:
+    // -Dservice.options="-XX:+UseG1GC"
+    String options = System.getProperty("service.options", "-XX:+UseParallelGC");
     command.addAll(options.isBlank() ? List.of() : List.of(options.strip().split("\\s+")));
     command.addAll(List.of("-jar", jar.toString()));
     ProcessBuilder builder = new ProcessBuilder(command);
