@@ -163,6 +163,15 @@ class ArchitectureTest {
   }
 
   @Test
+  void theStoreKnowsNobodyWhoUsesIt() {
+    rule(
+            "store",
+            resideInAnyPackage(
+                "coldround.store..", "java..", "jakarta.persistence..", "org.hibernate.."))
+        .check(OURS);
+  }
+
+  @Test
   void aForbiddenArrowIsSeen() {
     ArchRule forbidden = rule("fleet", resideInAnyPackage("java.."));
     assertThrows(AssertionError.class, () -> forbidden.check(OURS));

@@ -12,7 +12,7 @@ import org.hibernate.Session;
 
 /**
  * Rows of one table that belong to some units, in plain JDBC: histories are read by the hundred
- * thousand, and nothing of them is written back.
+ * thousand, and no session has to watch them.
  */
 public final class OfUnits {
 
@@ -25,7 +25,7 @@ public final class OfUnits {
   public OfUnits(String table, String... columns) {
     String select = "select t.unit_id, t." + String.join(", t.", columns);
     range = select + " from " + table + " t where t.unit_id between ? and ?";
-    // the keys lead, so that the rows are found by their primary key however few or many there are
+    // the keys lead, so that the rows are found by an index however few or many there are
     list =
         select
             + " from unnest(cast(? as bigint array)) as k (unit_id) left join "

@@ -18,7 +18,7 @@ import org.hibernate.Session;
  */
 public final class PlainTable<T> {
 
-  // of rows in one statement
+  // much longer arrays cost a statement more than they save
   private static final int BATCH = 500;
 
   private final List<Column<T>> columns;
@@ -46,7 +46,8 @@ public final class PlainTable<T> {
             + (" when not matched then insert (" + names + ") values (")
             + list(columns, ", ", column -> "k." + column.name())
             + ")";
-    // by their index in every database, which a condition on a list is not
+    // keys of several columns are looked up in their index by this in both databases, and one by
+    // one in the whole table by a condition
     this.delete = merge(name, key) + " when matched then delete";
   }
 
@@ -76,6 +77,7 @@ public final class PlainTable<T> {
   /**
    * Rows take the place of those with the same key.
    *
+   * @param rows with different keys
    * @return how many were written: one that is there as it is, is not
    */
   public int put(EntityManager entities, Collection<T> rows) {

@@ -23,6 +23,12 @@ public interface TaskAnswers {
   /** Empty for a task that there never was. */
   Optional<Known> known(String taskId);
 
+  /**
+   * Id of the unit that the task is of. What is known besides is not read with it, and so may be
+   * read when the unit is locked.
+   */
+  Optional<String> unit(String taskId);
+
   /** Puts the booking in the place of an earlier one. */
   void book(Known task, Booking booking);
 

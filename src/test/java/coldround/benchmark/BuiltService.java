@@ -34,19 +34,20 @@ final class BuiltService implements AutoCloseable {
   /**
    * @param heap such as 512m
    * @param store may hold what an earlier service left
+   * @param options for Java, besides
    * @throws IllegalArgumentException when nothing was built for it
    */
-  static BuiltService start(String heap, Store store) throws IOException, InterruptedException {
+  static BuiltService start(String heap, Store store, String... options)
+      throws IOException, InterruptedException {
     Path jar = store.kind.built();
     int port = Service.freePort();
     List<String> command = new ArrayList<>();
     command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
     command.add("-Xmx" + heap);
     command.add("-Dquarkus.http.port=" + port);
-    // as docs/deployment.md advises; to try another collector or a recording:
-    // -Dservice.options="-XX:+UseG1GC"
-    String options = System.getProperty("service.options", "-XX:+UseParallelGC");
-    command.addAll(options.isBlank() ? List.of() : List.of(options.strip().split("\\s+")));
+    // to try what another collector or a recording does: -Dservice.options="-XX:+UseG1GC"
+    String others = System.getProperty("service.options", "");
+    command.addAll(others.isBlank() ? List.of(options) : List.of(others.strip().split("\\s+")));
     command.addAll(List.of("-jar", jar.toString()));
     ProcessBuilder builder = new ProcessBuilder(command);
     builder.environment().putAll(store.environment());

@@ -14,6 +14,9 @@ import java.util.Locale;
  */
 final class ImportSpeed implements Benchmarks.Program {
 
+  // as docs/deployment.md advises for such logs
+  private static final String COLLECTOR = "-XX:+UseParallelGC";
+
   private static final int DEFAULT_ROWS = 100_000;
 
   private int rows;
@@ -37,7 +40,7 @@ final class ImportSpeed implements Benchmarks.Program {
   }
 
   private void measure(Store store, VisitFile fleet, Path file, double floor) throws Exception {
-    try (BuiltService service = BuiltService.start("512m", store)) {
+    try (BuiltService service = BuiltService.start("512m", store, COLLECTOR)) {
       service.upload("customers", BodyPublishers.ofString(fleet.customers()));
       service.upload("sites", BodyPublishers.ofString(fleet.sitesText()));
       service.upload("units", BodyPublishers.ofString(fleet.unitsText()));

@@ -1,11 +1,13 @@
 package coldround.store;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 
 import io.quarkus.narayana.jta.QuarkusTransaction;
 import io.quarkus.test.junit.QuarkusTest;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
+import java.lang.reflect.Proxy;
 import java.sql.Connection;
 import java.sql.ResultSet;
 import java.sql.SQLException;
@@ -47,6 +49,16 @@ class PlainTableTest {
               Column.text("a_text", row -> row.text)));
   private static final OfUnits OF_UNITS =
       new OfUnits("plain_sample", "name", "a_day", "a_count", "a_size", "at", "a_text");
+  private static final Sample SOME =
+      new Sample(new Key(1, "one"), null, 1, null, Instant.EPOCH, null);
+  private static final EntityManager REFUSES =
+      (EntityManager)
+          Proxy.newProxyInstance(
+              PlainTableTest.class.getClassLoader(),
+              new Class<?>[] {EntityManager.class},
+              (proxy, method, arguments) -> {
+                throw new IllegalStateException(method.getName());
+              });
   private static final String[] TEXTS = {
     "",
     "null",
@@ -177,10 +189,10 @@ class PlainTableTest {
 
   @Test
   void nothingToWriteAsksNobody() {
-    // outside a transaction the session would refuse to say anything
-    TABLE.put(entities, List.of());
-    TABLE.insert(entities, List.of());
-    TABLE.delete(entities, List.of());
-    assertEquals(List.of(), stored(List.of(1L)));
+    TABLE.put(REFUSES, List.of());
+    TABLE.insert(REFUSES, List.of());
+    TABLE.delete(REFUSES, List.of());
+    OF_UNITS.each(REFUSES, List.of(), row -> {});
+    assertThrows(IllegalStateException.class, () -> TABLE.put(REFUSES, List.of(SOME)));
   }
 }

@@ -22,13 +22,18 @@ class KnownTasks {
 
   @Transactional
   Known read(String taskId) {
-    return tasks.known(taskId).orElseThrow(() -> Problem.notFound("task '" + taskId + "'"));
+    return tasks.known(taskId).orElseThrow(() -> unknown(taskId));
+  }
+
+  private static Problem unknown(String taskId) {
+    return Problem.notFound("task '" + taskId + "'");
   }
 
   /** To be changed: nobody else changes it or its unit before the transaction ends. */
   @Transactional(Transactional.TxType.MANDATORY)
   Known locked(String taskId) {
-    units.lock(read(taskId).unitId());
+    // nothing else is read before: it would be believed though another call changed it meanwhile
+    units.lock(tasks.unit(taskId).orElseThrow(() -> unknown(taskId)));
     return read(taskId);
   }
 }

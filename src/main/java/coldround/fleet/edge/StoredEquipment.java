@@ -88,7 +88,7 @@ class StoredEquipment {
       }
     }
     List<Equipment> found = read(OF, List.of((Object) ids.toArray()));
-    if (found.size() == 1) {
+    if (ids.size() == 1 && !found.isEmpty()) {
       transaction.putResource(StoredEquipment.class, found.get(0));
     }
     return found;
@@ -102,7 +102,7 @@ class StoredEquipment {
     return (Equipment) transaction.getResource(StoredEquipment.class);
   }
 
-  /** To be called before units or sites are written. */
+  /** To be called before units or sites are written, and when rows of units are locked. */
   void forget() {
     transaction.putResource(StoredEquipment.class, null);
   }

@@ -23,11 +23,16 @@ class StoredUnitLocks implements UnitLocks {
           "select id from unit where id = any(cast(? as bigint array)) order by id for update");
 
   private final EntityManager entities;
+  private final StoredEquipment equipment;
   private final TransactionSynchronizationRegistry transaction;
 
   @Inject
-  StoredUnitLocks(EntityManager entities, TransactionSynchronizationRegistry transaction) {
+  StoredUnitLocks(
+      EntityManager entities,
+      StoredEquipment equipment,
+      TransactionSynchronizationRegistry transaction) {
     this.entities = entities;
+    this.equipment = equipment;
     this.transaction = transaction;
   }
 
@@ -46,8 +51,12 @@ class StoredUnitLocks implements UnitLocks {
   void holdRows(Collection<Long> ids) {
     Set<Long> held = held();
     List<Long> sorted = ids.stream().distinct().filter(id -> !held.contains(id)).sorted().toList();
-    LOCK.each(entities, sorted, row -> {});
-    held.addAll(sorted);
+    if (!sorted.isEmpty()) {
+      LOCK.each(entities, sorted, row -> {});
+      // another transaction may have changed them before they were held
+      equipment.forget();
+      held.addAll(sorted);
+    }
   }
 
   /** Rows that the transaction holds already: to lock a row is to write it. */

@@ -56,6 +56,20 @@ class StoredTaskAnswers implements TaskAnswers {
   }
 
   @Override
+  public Optional<String> unit(String taskId) {
+    return unit("TaskRow", taskId).or(() -> unit("ClosedTaskRow", taskId));
+  }
+
+  private Optional<String> unit(String kind, String taskId) {
+    return entities
+        .createQuery("select unitId from " + kind + " where id = :id", Long.class)
+        .setParameter("id", taskId)
+        .getResultStream()
+        .findFirst()
+        .map(UnitIds::text);
+  }
+
+  @Override
   public void book(Known task, Booking booking) {
     BookingRow row = entities.find(BookingRow.class, task.taskId());
     Counted counted = count(task);

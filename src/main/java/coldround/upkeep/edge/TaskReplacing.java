@@ -25,7 +25,7 @@ final class TaskReplacing {
   private final Map<String, ClosedTaskRow> closed = new HashMap<>();
   private final Map<String, Booking> bookings = new HashMap<>();
   private final List<TaskRow> created = new ArrayList<>();
-  private final List<TaskRow> moved = new ArrayList<>();
+  private final List<TaskRow> changed = new ArrayList<>();
   private final List<ClosedTaskRow> back = new ArrayList<>();
   private final List<Told> told = new ArrayList<>();
 
@@ -69,7 +69,7 @@ final class TaskReplacing {
       now.sequence = row.sequence + (differs && !counted.contains(task.id()) ? 1 : 0);
       now.changed = differs ? this.now : row.changed;
       if (differs || now.priority != row.priority) {
-        moved.add(now);
+        changed.add(now);
       }
       if (differs) {
         told.add(new Told("changed", task));
@@ -129,7 +129,7 @@ final class TaskReplacing {
     ClosedTaskRow.TABLE.delete(entities, back);
     TaskRow.TABLE.delete(entities, gone);
     ClosedTaskRow.TABLE.insert(entities, closing);
-    TaskRow.TABLE.put(entities, moved);
+    TaskRow.TABLE.put(entities, changed);
     TaskRow.TABLE.insert(entities, created);
     return changes;
   }

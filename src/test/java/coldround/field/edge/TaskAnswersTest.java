@@ -8,14 +8,20 @@ import static org.hamcrest.Matchers.not;
 import static org.hamcrest.Matchers.notNullValue;
 import static org.hamcrest.Matchers.nullValue;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertNotNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import coldround.fleet.UnitLocks;
+import io.quarkus.narayana.jta.QuarkusTransaction;
 import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.response.Response;
+import jakarta.inject.Inject;
+import jakarta.persistence.EntityManager;
 import java.util.List;
 import java.util.Map;
+import java.util.concurrent.CompletableFuture;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -31,6 +37,9 @@ class TaskAnswersTest {
       "{'date': '2026-10-12', 'work': ['condenser-coil-cleaned'], 'readings': ["
           + "{'quantity': 'head_pressure', 'value': 118, 'unit': 'psig'},"
           + "{'quantity': 'ambient', 'value': 70, 'unit': 'degF'}]}";
+
+  @Inject EntityManager entities;
+  @Inject UnitLocks units;
 
   private FieldFleet fleet;
   private String task;
@@ -126,6 +135,41 @@ class TaskAnswersTest {
         .statusCode(412)
         .body("known.reference", equalTo("WO-2"));
     put("booking", BOOKING, "If-None-Match", "*").then().statusCode(412);
+  }
+
+  @Test
+  void whoWaitedForAnotherCallHasNotSeenWhatItChanged() throws InterruptedException {
+    String tag = put("booking", BOOKING).header("ETag");
+    CompletableFuture<Response> waiting = new CompletableFuture<>();
+    Thread other =
+        new Thread(
+            () ->
+                waiting.complete(put("booking", BOOKING.replace("WO-1", "WO-2"), "If-Match", tag)));
+    QuarkusTransaction.requiringNew()
+        .run(
+            () -> {
+              units.hold(List.of(fleet.unit));
+              other.start();
+              // longer than it takes to come to the lock, shorter than it is waited for
+              sleep(1000);
+              assertFalse(waiting.isDone());
+              entities
+                  .createNativeQuery(
+                      "update booking set reference = 'WO-3', version = version + 1"
+                          + " where task_id = :task")
+                  .setParameter("task", task)
+                  .executeUpdate();
+            });
+    other.join();
+    waiting.join().then().statusCode(412).body("known.reference", equalTo("WO-3"));
+  }
+
+  private static void sleep(long millis) {
+    try {
+      Thread.sleep(millis);
+    } catch (InterruptedException e) {
+      throw new IllegalStateException(e);
+    }
   }
 
   @Test
