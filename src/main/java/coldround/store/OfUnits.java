@@ -7,7 +7,10 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.util.Collection;
 import java.util.Collections;
+import java.util.HashMap;
+import java.util.Map;
 import java.util.Set;
+import java.util.function.Function;
 import org.hibernate.Session;
 
 /**
@@ -38,6 +41,28 @@ public final class OfUnits {
     if (!units.isEmpty()) {
       entities.unwrap(Session.class).doWork(connection -> each(connection, units, each));
     }
+  }
+
+  /** Makes something of a row. */
+  public interface Reading<T> {
+    T of(ResultSet row) throws SQLException;
+  }
+
+  /** What all rows of these units say, by its own id. */
+  public <T> Map<String, T> all(
+      EntityManager entities,
+      Collection<Long> units,
+      Reading<T> reading,
+      Function<T, String> ownId) {
+    Map<String, T> all = new HashMap<>();
+    each(
+        entities,
+        units,
+        row -> {
+          T read = reading.of(row);
+          all.put(ownId.apply(read), read);
+        });
+    return all;
   }
 
   private void each(Connection connection, Collection<Long> units, ByKeys.Row each)

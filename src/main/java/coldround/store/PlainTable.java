@@ -18,7 +18,7 @@ import org.hibernate.Session;
  */
 public final class PlainTable<T> {
 
-  // much longer arrays cost a statement more than they save
+  // a statement holds all of its arrays in memory
   private static final int BATCH = 500;
 
   private final List<Column<T>> columns;

@@ -10,11 +10,8 @@ import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import jakarta.transaction.Transactional;
 import java.util.Collection;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.OptionalLong;
-import java.util.function.Function;
 
 /** Bookings and moves of the tasks of units. */
 @ApplicationScoped
@@ -37,18 +34,10 @@ class StoredArrangements implements ArrangementList {
             .filter(OptionalLong::isPresent)
             .map(OptionalLong::getAsLong)
             .toList();
-    Map<String, Booking> bookings = new HashMap<>();
-    Map<String, Move> moves = new HashMap<>();
     // what this transaction has changed must be there to be read
     entities.flush();
-    BookingRow.OF_UNITS.each(
-        entities, ids, row -> put(bookings, BookingRow.booking(row), Booking::taskId));
-    TaskMoveRow.OF_UNITS.each(
-        entities, ids, row -> put(moves, TaskMoveRow.move(row), Move::taskId));
-    return new Arrangements(bookings, moves);
-  }
-
-  private static <T> void put(Map<String, T> byTask, T each, Function<T, String> taskId) {
-    byTask.put(taskId.apply(each), each);
+    return new Arrangements(
+        BookingRow.OF_UNITS.all(entities, ids, BookingRow::booking, Booking::taskId),
+        TaskMoveRow.OF_UNITS.all(entities, ids, TaskMoveRow::move, Move::taskId));
   }
 }

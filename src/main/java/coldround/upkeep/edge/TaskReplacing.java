@@ -21,9 +21,9 @@ final class TaskReplacing {
   private final EntityManager entities;
   private final Set<String> counted;
   private final Instant now;
-  private final Map<String, TaskRow> before = new HashMap<>();
-  private final Map<String, ClosedTaskRow> closed = new HashMap<>();
-  private final Map<String, Booking> bookings = new HashMap<>();
+  private final Map<String, TaskRow> before;
+  private final Map<String, ClosedTaskRow> closed;
+  private final Map<String, Booking> bookings;
   private final List<TaskRow> created = new ArrayList<>();
   private final List<TaskRow> changed = new ArrayList<>();
   private final List<ClosedTaskRow> back = new ArrayList<>();
@@ -36,27 +36,10 @@ final class TaskReplacing {
     this.now = now;
     // what this transaction has changed must be there to be read
     entities.flush();
-    TaskRow.OF_UNITS.each(
-        entities,
-        unitIds,
-        stored -> {
-          TaskRow row = TaskRow.of(stored);
-          before.put(row.id, row);
-        });
-    ClosedTaskRow.OF_UNITS.each(
-        entities,
-        unitIds,
-        stored -> {
-          ClosedTaskRow row = ClosedTaskRow.of(stored);
-          closed.put(row.id, row);
-        });
-    BookingRow.OF_UNITS.each(
-        entities,
-        unitIds,
-        stored -> {
-          Booking booking = BookingRow.booking(stored);
-          bookings.put(booking.taskId(), booking);
-        });
+    this.before = TaskRow.OF_UNITS.all(entities, unitIds, TaskRow::of, row -> row.id);
+    this.closed = ClosedTaskRow.OF_UNITS.all(entities, unitIds, ClosedTaskRow::of, row -> row.id);
+    this.bookings =
+        BookingRow.OF_UNITS.all(entities, unitIds, BookingRow::booking, Booking::taskId);
   }
 
   void put(Task task) {
