@@ -95,11 +95,11 @@ class KeptAnswers {
     if (!request.getMethod().equals(HttpMethod.GET)) {
       return null;
     }
-    Answer known = store.now().map(s -> answers.getIfPresent(key(s, request))).orElse(null);
+    Optional<String> state = store.now();
+    Answer known = state.map(s -> answers.getIfPresent(key(s, request))).orElse(null);
     Response response = known == null ? null : response(known, request);
     if (response == null) {
-      Optional<String> state = store.settled();
-      state.ifPresent(s -> request.setProperty(TO_KEEP, key(s, request)));
+      store.settled(state).ifPresent(s -> request.setProperty(TO_KEEP, key(s, request)));
     }
     return response;
   }

@@ -4,9 +4,9 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import jakarta.persistence.PersistenceException;
 import java.sql.Connection;
+import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
-import java.sql.Statement;
 import java.util.Optional;
 import javax.sql.DataSource;
 import org.h2.engine.SessionLocal;
@@ -24,6 +24,7 @@ class StoreState {
   private static final String SNAPSHOT = "select cast(pg_current_snapshot() as text)";
 
   private final DataSource source;
+  private final SharedQuestion<Optional<String>> question = new SharedQuestion<>(this::ask);
   private volatile MVStore file;
 
   @Inject
@@ -38,25 +39,22 @@ class StoreState {
     MVStore open = file;
     return open != null && !open.isClosed()
         ? Optional.of(Long.toString(open.getCurrentVersion()))
-        : ask();
+        : question.answer();
   }
 
   /**
-   * To be taken before what is to be kept is read: whatever commits behind it changes the state. A
-   * version of H2 that is being written at the time is not told, for what commits meanwhile may or
-   * may not be in it.
-   *
-   * @throws PersistenceException when the store is away
+   * The state seen, if all that is committed in it can be read from here on, so that what is read
+   * may be kept under it: whatever commits behind it changes the state. A version of H2 that is
+   * being written at the time is not told, for what commits meanwhile may or may not be in it.
    */
-  Optional<String> settled() {
-    Optional<String> before = now();
+  Optional<String> settled(Optional<String> seen) {
     MVStore open = file;
     if (open == null) {
-      return before;
+      return seen;
     }
     // waits for whoever is writing
     open.commit();
-    return before.equals(now()) ? before : Optional.empty();
+    return seen.equals(now()) ? seen : Optional.empty();
   }
 
   private Optional<String> ask() {
@@ -78,8 +76,8 @@ class StoreState {
   }
 
   private static String snapshot(Connection connection) throws SQLException {
-    try (Statement statement = connection.createStatement();
-        ResultSet row = statement.executeQuery(SNAPSHOT)) {
+    try (PreparedStatement statement = connection.prepareStatement(SNAPSHOT);
+        ResultSet row = statement.executeQuery()) {
       row.next();
       return row.getString(1);
     }

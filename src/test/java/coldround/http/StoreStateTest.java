@@ -51,7 +51,7 @@ class StoreStateTest {
         Connection other = source.getConnection()) {
       run(one, "create table t (a int)");
       one.setAutoCommit(false);
-      Optional<String> before = state.settled();
+      Optional<String> before = state.settled(state.now());
       assertTrue(before.isPresent());
       run(one, "insert into t values (1)");
       assertEquals(before, state.now(), "not committed yet");
@@ -60,7 +60,7 @@ class StoreStateTest {
       Optional<String> after = state.now();
       assertNotEquals(before, after);
       assertEquals(1, count(other));
-      assertEquals(after, state.settled());
+      assertEquals(after, state.settled(state.now()));
     }
   }
 
@@ -114,7 +114,7 @@ class StoreStateTest {
       }
       int counted = 0;
       while (counted < writers * each) {
-        Optional<String> settled = state.settled();
+        Optional<String> settled = state.settled(state.now());
         counted = count(reader);
         if (settled.isPresent() && settled.equals(state.now())) {
           assertTrue(count(reader) >= counted);
@@ -123,7 +123,7 @@ class StoreStateTest {
       for (Future<Void> one : all) {
         one.get();
       }
-      Optional<String> last = state.settled();
+      Optional<String> last = state.settled(state.now());
       assertEquals(writers * each, count(reader));
       assertEquals(last, state.now());
       assertTrue(last.isPresent(), "nobody writes any more");
