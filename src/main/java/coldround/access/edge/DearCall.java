@@ -42,6 +42,9 @@ final class DearCall {
     call.addEndHandler(
         ended -> {
           answered = true;
+          // who has the whole answer may call again at once, though the thread that worked for it
+          // has not come to its end yet
+          worked = worked || ended.succeeded();
           if (isOver()) {
             leave.run();
           }
