@@ -5,6 +5,7 @@ import coldround.feed.ChangeText;
 import coldround.feed.Outbox;
 import coldround.feed.PackedChanges;
 import coldround.http.OneInstance;
+import coldround.store.Many;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import io.quarkus.narayana.jta.QuarkusTransaction;
@@ -113,7 +114,7 @@ class StoredFeed implements Outbox {
 
   /** An import makes so many that all processors help. */
   private List<Together> written(Collection<Change> changes) {
-    List<ChangeText> texts = changes.parallelStream().map(this::text).toList();
+    List<ChangeText> texts = Many.of(changes).map(this::text).toList();
     return PackedChanges.together(texts).parallelStream().map(Together::of).toList();
   }
 

@@ -96,6 +96,12 @@ class FleetReads implements Fleet {
             .sorted()
             .toList();
     entities.flush();
+    if (ids.size() == 1) {
+      // nobody else is woken for it
+      histories(equipment.of(ids)).all().map(work).forEach(take);
+      forget();
+      return;
+    }
     try (Shared<T> shared = new Shared<>(work, take)) {
       for (int from = 0; from < ids.size(); from += CHUNK) {
         shared.give(equipment.of(ids.subList(from, Math.min(ids.size(), from + CHUNK))));

@@ -2,6 +2,7 @@ package coldround.upkeep.edge;
 
 import coldround.feed.Change;
 import coldround.quantity.MeasureSystem;
+import coldround.store.Many;
 import coldround.upkeep.Booking;
 import coldround.upkeep.Completion;
 import coldround.upkeep.Task;
@@ -99,7 +100,7 @@ final class TaskReplacing {
           done.put(completion.taskId(), completion);
         });
     // an import makes so many that all processors help
-    List<Change> changes = new ArrayList<>(told.parallelStream().map(this::change).toList());
+    List<Change> changes = new ArrayList<>(Many.of(told).map(this::change).toList());
     List<TaskRow> gone =
         before.values().stream().sorted(Comparator.comparing(row -> row.id)).toList();
     List<ClosedTaskRow> closing = new ArrayList<>();

@@ -1,0 +1,18 @@
+package coldround.store;
+
+import java.util.Collection;
+import java.util.stream.Stream;
+
+/** What all processors work on together where there is enough of it. */
+public final class Many {
+
+  // for less it takes longer to wake another thread
+  private static final int ENOUGH = 100;
+
+  private Many() {}
+
+  /** In their order. */
+  public static <T> Stream<T> of(Collection<T> all) {
+    return all.size() < ENOUGH ? all.stream() : all.parallelStream();
+  }
+}
