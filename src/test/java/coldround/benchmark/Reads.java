@@ -38,6 +38,8 @@ final class Reads implements Benchmarks.Program {
     BigFleet fleet = new BigFleet(asked.number(0));
     try (Store store = Store.of(asked.store());
         BuiltService service = BuiltService.start(HEAP, store)) {
+      fleet.load(service);
+      store.settle();
       run(fleet, service, store.folder);
     }
     System.out.println(JSON.writeValueAsString(result));
@@ -47,7 +49,6 @@ final class Reads implements Benchmarks.Program {
    * @param folder for the bytes of the floor
    */
   private void run(BigFleet fleet, BuiltService service, Path folder) throws Exception {
-    fleet.load(service);
     alone(service, fleet);
     many(service, folder);
     firstView(service);

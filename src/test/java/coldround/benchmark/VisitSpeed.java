@@ -62,6 +62,7 @@ final class VisitSpeed implements Benchmarks.Program {
       long position;
       try (BuiltService service = BuiltService.start(HEAP, store)) {
         fleet.load(service);
+        store.settle();
         List<String> units = units(service, fleet);
         Collections.shuffle(units, chance);
         result.put("loadBefore", Machine.load());
