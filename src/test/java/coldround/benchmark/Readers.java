@@ -111,12 +111,24 @@ final class Readers {
   }
 
   /**
-   * At a steady rate, whatever the answers take: the time from when each was due.
+   * At a steady rate, whatever the answers take: the time from when each was due. Medians of
+   * several rounds after one to warm up.
    *
    * @param perSecond reads
    */
   Rate steady(List<URI> pages, double perSecond) throws Exception {
     ExecutorService readers = Executors.newFixedThreadPool(READERS * 4);
+    steadyRound(readers, pages, perSecond);
+    List<Rate> rates = new ArrayList<>();
+    for (int round = 0; round < ROUNDS; round++) {
+      rates.add(steadyRound(readers, pages, perSecond));
+    }
+    readers.shutdown();
+    return median(rates);
+  }
+
+  private Rate steadyRound(ExecutorService readers, List<URI> pages, double perSecond)
+      throws Exception {
     List<Future<Long>> all = new ArrayList<>();
     int count = (int) (seconds * perSecond);
     long start = System.nanoTime();
@@ -138,7 +150,6 @@ final class Readers {
     for (Future<Long> each : all) {
       times.add(each.get());
     }
-    readers.shutdown();
     return rate(times);
   }
 
