@@ -30,12 +30,13 @@ public class Attempts {
 
   private static final long PAUSE_NANOS = 20_000_000;
 
-  // PostgreSQL, until the end of the transaction. It hopes for a better plan for each array it is
-  // given and makes one anew, half of its time for one visit; here rows are looked up by their
-  // keys, and for that there is one good plan.
-  private static final String IMPATIENT =
+  // PostgreSQL, until the end of the transaction. It hopes for a better plan for each array that it
+  // is given and makes one anew each time; for a few rows by their keys there is one good plan,
+  // which is never worth compiling.
+  private static final String SHORT_WORK =
       "select set_config('lock_timeout', '2000ms', true),"
-          + " set_config('plan_cache_mode', 'force_generic_plan', true)";
+          + " set_config('plan_cache_mode', 'force_generic_plan', true),"
+          + " set_config('jit', 'off', true)";
 
   private final EntityManager entities;
   private final boolean postgresql;
@@ -52,12 +53,12 @@ public class Attempts {
    *     database does not answer, 507 when its disk is full
    */
   public <T> T inTransaction(Callable<T> work) {
-    Callable<T> impatient =
+    Callable<T> shortWork =
         () -> {
-          waitNoLonger();
+          forShortWork();
           return work.call();
         };
-    return inTransaction(impatient, SECONDS, System.nanoTime() + LONGEST_NANOS);
+    return inTransaction(shortWork, SECONDS, System.nanoTime() + LONGEST_NANOS);
   }
 
   /**
@@ -69,14 +70,14 @@ public class Attempts {
     return inTransaction(work, seconds, Long.MAX_VALUE);
   }
 
-  /** For a row that another has, nor for plans; the embedded database does neither by itself. */
-  private void waitNoLonger() {
+  /** The embedded database needs none of it. */
+  private void forShortWork() {
     if (postgresql) {
       entities
           .unwrap(Session.class)
           .doWork(
               connection -> {
-                try (PreparedStatement set = connection.prepareStatement(IMPATIENT)) {
+                try (PreparedStatement set = connection.prepareStatement(SHORT_WORK)) {
                   set.execute();
                 }
               });

@@ -1,20 +1,23 @@
 package coldround.http;
 
 import java.util.concurrent.CompletableFuture;
-import java.util.concurrent.CompletionException;
-import java.util.concurrent.locks.Lock;
-import java.util.concurrent.locks.ReentrantLock;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.Semaphore;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.TimeoutException;
 import java.util.function.Supplier;
 
 /**
  * One question for all who wait for it, so that many who ask the same at once do not each send it.
  * What is answered is never older than the call: a question that was on its way when somebody came
- * is not for them, they wait for the next one.
+ * is not for them, they wait for the next one. One that gets no answer holds nobody up for long.
  */
 class SharedQuestion<T> {
 
+  private static final int PATIENCE_S = 1;
+
   private final Supplier<T> question;
-  private final Lock oneAtATime = new ReentrantLock();
+  private final Semaphore oneAtATime = new Semaphore(1);
   private CompletableFuture<T> next;
 
   SharedQuestion(Supplier<T> question) {
@@ -36,23 +39,47 @@ class SharedQuestion<T> {
       ask(mine);
     }
     try {
-      return mine.join();
-    } catch (CompletionException e) {
-      throw e.getCause() instanceof RuntimeException fault ? fault : e;
+      return mine.get(2 * PATIENCE_S, TimeUnit.SECONDS);
+    } catch (ExecutionException e) {
+      throw fault(e.getCause());
+    } catch (TimeoutException e) {
+      return question.get();
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+      return question.get();
     }
   }
 
   private void ask(CompletableFuture<T> mine) {
-    oneAtATime.lock();
+    boolean turn = waitForTurn();
+    synchronized (this) {
+      next = null;
+    }
     try {
-      synchronized (this) {
-        next = null;
-      }
       mine.complete(question.get());
     } catch (RuntimeException | Error e) {
       mine.completeExceptionally(e);
     } finally {
-      oneAtATime.unlock();
+      if (turn) {
+        oneAtATime.release();
+      }
     }
+  }
+
+  /** Asks out of turn where it takes too long. */
+  private boolean waitForTurn() {
+    try {
+      return oneAtATime.tryAcquire(PATIENCE_S, TimeUnit.SECONDS);
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+      return false;
+    }
+  }
+
+  private static RuntimeException fault(Throwable cause) {
+    if (cause instanceof Error error) {
+      throw error;
+    }
+    return (RuntimeException) cause;
   }
 }

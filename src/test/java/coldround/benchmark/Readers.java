@@ -118,13 +118,16 @@ final class Readers {
    */
   Rate steady(List<URI> pages, double perSecond) throws Exception {
     ExecutorService readers = Executors.newFixedThreadPool(READERS * 4);
-    steadyRound(readers, pages, perSecond);
-    List<Rate> rates = new ArrayList<>();
-    for (int round = 0; round < ROUNDS; round++) {
-      rates.add(steadyRound(readers, pages, perSecond));
+    try {
+      steadyRound(readers, pages, perSecond);
+      List<Rate> rates = new ArrayList<>();
+      for (int round = 0; round < ROUNDS; round++) {
+        rates.add(steadyRound(readers, pages, perSecond));
+      }
+      return median(rates);
+    } finally {
+      readers.shutdown();
     }
-    readers.shutdown();
-    return median(rates);
   }
 
   private Rate steadyRound(ExecutorService readers, List<URI> pages, double perSecond)

@@ -168,8 +168,8 @@ final class Store implements AutoCloseable {
   }
 
   /**
-   * After much has been written PostgreSQL clears up when it thinks fit, and takes both processors
-   * for it: it does so now, that what is measured next is not that.
+   * After much has been written PostgreSQL clears up when it thinks fit: it does so now, that what
+   * is measured next is not that.
    */
   void settle() throws IOException {
     if (kind == Kind.POSTGRESQL) {

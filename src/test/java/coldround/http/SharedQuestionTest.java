@@ -11,6 +11,7 @@ import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
+import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.Supplier;
 import org.junit.jupiter.api.AfterEach;
@@ -83,7 +84,7 @@ class SharedQuestionTest {
               return question.answer();
             });
     come.await();
-    while (!waiting.stream().allMatch(t -> t.getState() == Thread.State.WAITING)) {
+    while (!waiting.stream().allMatch(SharedQuestionTest::waits)) {
       Thread.sleep(1);
     }
     goOn.countDown();
@@ -109,6 +110,32 @@ class SharedQuestionTest {
   }
 
   @Test
+  void oneThatGetsNoAnswerHoldsNobodyUpForLong() throws Exception {
+    CountDownLatch begun = new CountDownLatch(1);
+    CountDownLatch never = new CountDownLatch(1);
+    AtomicInteger asked = new AtomicInteger();
+    Supplier<Integer> hung =
+        () -> {
+          int number = asked.incrementAndGet();
+          if (number == 1) {
+            begun.countDown();
+            waitFor(never);
+          }
+          return number;
+        };
+    SharedQuestion<Integer> question = new SharedQuestion<>(hung);
+    Thread first = new Thread(question::answer);
+    first.start();
+    begun.await();
+    for (Future<Integer> one : each(question::answer)) {
+      assertTrue(one.get(10, TimeUnit.SECONDS) > 1);
+    }
+    assertTrue(first.isAlive());
+    never.countDown();
+    first.join();
+  }
+
+  @Test
   void aFaultIsForThoseWhoWaitedForItAlone() throws Exception {
     CountDownLatch begun = new CountDownLatch(1);
     CountDownLatch goOn = new CountDownLatch(1);
@@ -129,6 +156,11 @@ class SharedQuestionTest {
       assertEquals(IllegalStateException.class, told.getCause().getClass());
     }
     assertEquals(3, question.answer());
+  }
+
+  private static boolean waits(Thread thread) {
+    return thread.getState() == Thread.State.WAITING
+        || thread.getState() == Thread.State.TIMED_WAITING;
   }
 
   private static void waitFor(CountDownLatch latch) {

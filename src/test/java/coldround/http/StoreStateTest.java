@@ -60,7 +60,8 @@ class StoreStateTest {
       Optional<String> after = state.now();
       assertNotEquals(before, after);
       assertEquals(1, count(other));
-      assertEquals(after, state.settled(state.now()));
+      assertEquals(after, state.settled(after));
+      assertEquals(Optional.empty(), state.settled(before), "not what was seen");
     }
   }
 

@@ -43,8 +43,10 @@ final class DearCall {
         ended -> {
           answered = true;
           // who has the whole answer may call again at once, though the thread that worked for it
-          // has not come to its end yet
-          worked = worked || ended.succeeded();
+          // has not come to its end yet; who hangs up ends nothing
+          if (call.response().ended()) {
+            worked = true;
+          }
           if (isOver()) {
             leave.run();
           }
