@@ -39,6 +39,7 @@ class SharedQuestion<T> {
       ask(mine);
     }
     try {
+      // as long as the first waits for the turn, and once more for the answer
       return mine.get(2 * PATIENCE_S, TimeUnit.SECONDS);
     } catch (ExecutionException e) {
       throw fault(e.getCause());

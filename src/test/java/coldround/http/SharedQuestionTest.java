@@ -62,19 +62,38 @@ class SharedQuestionTest {
     }
   }
 
-  /**
-   * A question that waits to be let go on, with callers that came while it was on its way.
-   *
-   * @return what they were told, or threw
-   */
-  private <T> List<Future<T>> cameMeanwhile(
-      SharedQuestion<T> question, CountDownLatch begun, CountDownLatch goOn) throws Exception {
-    Thread before = new Thread(question::answer);
-    before.start();
-    begun.await();
+  /** Counts how often it is asked; the first time it waits to be let go on. */
+  private static final class Held implements Supplier<Integer> {
+    private final AtomicInteger asked = new AtomicInteger();
+    private final CountDownLatch begun = new CountDownLatch(1);
+    private final CountDownLatch goOn = new CountDownLatch(1);
+
+    @Override
+    public Integer get() {
+      int number = asked.incrementAndGet();
+      if (number == 1) {
+        begun.countDown();
+        waitFor(goOn);
+      }
+      return number;
+    }
+  }
+
+  /** Who asks first, and is held. */
+  private static Thread first(SharedQuestion<Integer> question, Held held) {
+    Thread first = new Thread(question::answer);
+    first.start();
+    waitFor(held.begun);
+    return first;
+  }
+
+  /** What those are told, or what is thrown to them, who came while the first one was held. */
+  private List<Future<Integer>> cameMeanwhile(SharedQuestion<Integer> question, Held held)
+      throws InterruptedException {
+    Thread first = first(question, held);
     CountDownLatch come = new CountDownLatch(CALLERS);
     List<Thread> waiting = new ArrayList<>();
-    List<Future<T>> all =
+    List<Future<Integer>> all =
         each(
             () -> {
               synchronized (waiting) {
@@ -87,71 +106,45 @@ class SharedQuestionTest {
     while (!waiting.stream().allMatch(SharedQuestionTest::waits)) {
       Thread.sleep(1);
     }
-    goOn.countDown();
-    before.join();
+    held.goOn.countDown();
+    first.join();
     return all;
   }
 
   @Test
   void allWhoCameMeanwhileShareTheNextOne() throws Exception {
-    CountDownLatch begun = new CountDownLatch(1);
-    CountDownLatch goOn = new CountDownLatch(1);
-    AtomicInteger asked = new AtomicInteger();
-    Supplier<Integer> slow =
-        () -> {
-          int number = asked.incrementAndGet();
-          begun.countDown();
-          waitFor(goOn);
-          return number;
-        };
-    for (Future<Integer> one : cameMeanwhile(new SharedQuestion<>(slow), begun, goOn)) {
+    Held held = new Held();
+    for (Future<Integer> one : cameMeanwhile(new SharedQuestion<>(held), held)) {
       assertEquals(2, one.get());
     }
   }
 
   @Test
   void oneThatGetsNoAnswerHoldsNobodyUpForLong() throws Exception {
-    CountDownLatch begun = new CountDownLatch(1);
-    CountDownLatch never = new CountDownLatch(1);
-    AtomicInteger asked = new AtomicInteger();
-    Supplier<Integer> hung =
-        () -> {
-          int number = asked.incrementAndGet();
-          if (number == 1) {
-            begun.countDown();
-            waitFor(never);
-          }
-          return number;
-        };
-    SharedQuestion<Integer> question = new SharedQuestion<>(hung);
-    Thread first = new Thread(question::answer);
-    first.start();
-    begun.await();
+    Held held = new Held();
+    SharedQuestion<Integer> question = new SharedQuestion<>(held);
+    Thread first = first(question, held);
     for (Future<Integer> one : each(question::answer)) {
       assertTrue(one.get(10, TimeUnit.SECONDS) > 1);
     }
     assertTrue(first.isAlive());
-    never.countDown();
+    held.goOn.countDown();
     first.join();
   }
 
   @Test
   void aFaultIsForThoseWhoWaitedForItAlone() throws Exception {
-    CountDownLatch begun = new CountDownLatch(1);
-    CountDownLatch goOn = new CountDownLatch(1);
-    AtomicInteger asked = new AtomicInteger();
-    Supplier<Integer> faulty =
-        () -> {
-          int number = asked.incrementAndGet();
-          begun.countDown();
-          waitFor(goOn);
-          if (number == 2) {
-            throw new IllegalStateException("away");
-          }
-          return number;
-        };
-    SharedQuestion<Integer> question = new SharedQuestion<>(faulty);
-    for (Future<Integer> one : cameMeanwhile(question, begun, goOn)) {
+    Held held = new Held();
+    SharedQuestion<Integer> question =
+        new SharedQuestion<>(
+            () -> {
+              int number = held.get();
+              if (number == 2) {
+                throw new IllegalStateException("away");
+              }
+              return number;
+            });
+    for (Future<Integer> one : cameMeanwhile(question, held)) {
       Exception told = assertThrows(Exception.class, one::get);
       assertEquals(IllegalStateException.class, told.getCause().getClass());
     }
