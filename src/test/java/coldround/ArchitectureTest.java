@@ -167,7 +167,11 @@ class ArchitectureTest {
     rule(
             "store",
             resideInAnyPackage(
-                "coldround.store..", "java..", "jakarta.persistence..", "org.hibernate.."))
+                "coldround.store..",
+                "java..",
+                "jakarta.persistence..",
+                "org.hibernate..",
+                "org.h2.."))
         .check(OURS);
   }
 

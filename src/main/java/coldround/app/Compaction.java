@@ -1,5 +1,6 @@
 package coldround.app;
 
+import coldround.store.Embedded;
 import io.quarkus.logging.Log;
 import io.quarkus.runtime.StartupEvent;
 import io.quarkus.scheduler.Scheduled;
@@ -12,9 +13,8 @@ import java.sql.SQLException;
 import java.time.Duration;
 import java.util.HashMap;
 import java.util.Map;
+import java.util.Optional;
 import javax.sql.DataSource;
-import org.h2.engine.SessionLocal;
-import org.h2.jdbc.JdbcConnection;
 import org.h2.mvstore.FileStore;
 import org.h2.mvstore.MVStore;
 import org.h2.mvstore.MVStoreException;
@@ -64,7 +64,7 @@ class Compaction {
 
   void atStart(@Observes StartupEvent start) throws SQLException {
     try (Connection connection = store.getConnection()) {
-      embedded = connection.isWrapperFor(JdbcConnection.class);
+      embedded = Embedded.behind(connection).isPresent();
     }
   }
 
@@ -87,8 +87,11 @@ class Compaction {
 
   void steps() throws SQLException, InterruptedException {
     try (Connection connection = store.getConnection()) {
-      SessionLocal session = (SessionLocal) connection.unwrap(JdbcConnection.class).getSession();
-      MVStore file = session.getDatabase().getStore().getMvStore();
+      Optional<MVStore> embedded = Embedded.behind(connection).map(Embedded::file);
+      if (embedded.isEmpty()) {
+        return;
+      }
+      MVStore file = embedded.get();
       for (int i = 0; i < STEPS_A_SECOND && isRoomFor(file) && step(file); i++) {
         Thread.sleep(PAUSE.toMillis());
       }

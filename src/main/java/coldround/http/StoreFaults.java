@@ -29,11 +29,11 @@ public final class StoreFaults {
 
   /**
    * SQLSTATE: 08 connections (ISO 9075), 57P the server stops or starts, 53 it lacks means
-   * (PostgreSQL, appendix A), 90xxx of H2: 90028, 90031 and 90030 its file, 90098 and 90121 it was
-   * closed, 90067 the connection is broken.
+   * (PostgreSQL, appendix A), 90xxx of H2: 90028, 90031 and 90030 its file, 90020 it is being
+   * closed, 90098 and 90121 it was, 90067 the connection is broken.
    */
   private static final Pattern AWAY =
-      Pattern.compile("08...|57P0.|53...|90028|90030|90031|90067|90098|90121");
+      Pattern.compile("08...|57P0.|53...|90020|90028|90030|90031|90067|90098|90121");
 
   /**
    * SQLSTATE: 40001 and 40P01 two that wait for each other, 55P03 (PostgreSQL) and HYT00 (H2) a row

@@ -1,5 +1,6 @@
 package coldround.http;
 
+import coldround.store.Embedded;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import jakarta.persistence.PersistenceException;
@@ -9,9 +10,8 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.util.Optional;
 import javax.sql.DataSource;
-import org.h2.engine.SessionLocal;
-import org.h2.jdbc.JdbcConnection;
 import org.h2.mvstore.MVStore;
+import org.h2.mvstore.MVStoreException;
 
 /**
  * What is committed in the store, as a text that is another one as soon as anything else is: the
@@ -37,9 +37,14 @@ class StoreState {
    */
   Optional<String> now() {
     MVStore open = file;
-    return open != null && !open.isClosed()
-        ? Optional.of(Long.toString(open.getCurrentVersion()))
-        : question.answer();
+    return open == null ? question.answer() : version(open).or(question::answer);
+  }
+
+  /** Empty for a store that is closed. */
+  private static Optional<String> version(MVStore open) {
+    return open.isClosed()
+        ? Optional.empty()
+        : Optional.of(Long.toString(open.getCurrentVersion()));
   }
 
   /**
@@ -52,24 +57,29 @@ class StoreState {
     if (open == null) {
       return seen;
     }
-    // waits for whoever is writing
-    open.commit();
-    return seen.equals(now()) ? seen : Optional.empty();
+    try {
+      // waits for whoever is writing
+      open.commit();
+    } catch (MVStoreException lost) {
+      // what is read next tells of it, if it is still so
+      return Optional.empty();
+    }
+    return seen.equals(version(open)) ? seen : Optional.empty();
   }
 
   private Optional<String> ask() {
     try (Connection connection = source.getConnection()) {
-      if (!connection.isWrapperFor(JdbcConnection.class)) {
+      Optional<Embedded> embedded = Embedded.behind(connection);
+      if (embedded.isEmpty()) {
         return Optional.of(snapshot(connection));
       }
-      SessionLocal session = (SessionLocal) connection.unwrap(JdbcConnection.class).getSession();
-      MVStore store = session.getDatabase().getStore().getMvStore();
+      MVStore store = embedded.get().file();
       // in memory, or commits stay there for a while, without a version of their own
       if (store.getFileStore() == null || store.getAutoCommitDelay() != 0) {
         return Optional.empty();
       }
       file = store;
-      return Optional.of(Long.toString(store.getCurrentVersion()));
+      return version(store);
     } catch (SQLException e) {
       throw new PersistenceException(e);
     }

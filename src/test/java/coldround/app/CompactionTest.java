@@ -3,6 +3,7 @@ package coldround.app;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import coldround.store.Embedded;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
@@ -11,8 +12,6 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
 import java.util.Random;
-import org.h2.engine.SessionLocal;
-import org.h2.jdbc.JdbcConnection;
 import org.h2.jdbcx.JdbcDataSource;
 import org.h2.mvstore.MVStore;
 import org.junit.jupiter.api.BeforeEach;
@@ -65,8 +64,7 @@ class CompactionTest {
       statement.execute(
           "insert into thing select x, x, repeat('x', 300) from system_range(1, " + ROWS + ")");
     }
-    SessionLocal session = (SessionLocal) connection.unwrap(JdbcConnection.class).getSession();
-    MVStore file = session.getDatabase().getStore().getMvStore();
+    MVStore file = Embedded.behind(connection).orElseThrow().file();
     // else what is left is taken again only after 45 s
     file.setRetentionTime(0);
     return file;

@@ -4,6 +4,8 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import coldround.store.Embedded;
+import java.lang.reflect.Proxy;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.SQLException;
@@ -13,6 +15,7 @@ import java.util.concurrent.Callable;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
+import javax.sql.DataSource;
 import org.h2.jdbcx.JdbcDataSource;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -78,6 +81,31 @@ class StoreStateTest {
       run(one, "insert into t values (1)");
       assertNotEquals(opened, state.now());
     }
+  }
+
+  @Test
+  void aStoreThatIsLostHasNoneAndNoFaultOfItsOwn() throws SQLException {
+    JdbcDataSource source = source("jdbc:h2:file:FOLDER/lost;WRITE_DELAY=0");
+    StoreState state = new StoreState(source);
+    Connection pooled = source.getConnection();
+    run(pooled, "create table t (a int)");
+    Optional<String> seen = state.now();
+    assertTrue(seen.isPresent());
+    Embedded embedded = Embedded.behind(pooled).orElseThrow();
+    embedded.file().closeImmediately();
+    assertEquals(Optional.empty(), state.settled(seen), "lost since it was seen");
+    assertEquals(Optional.empty(), new StoreState(only(pooled)).now(), "lost before");
+    embedded.end();
+    assertTrue(state.now().isPresent(), "opened again");
+  }
+
+  /** A pool with one connection that does not know yet that it is of no use. */
+  private static DataSource only(Connection one) {
+    return (DataSource)
+        Proxy.newProxyInstance(
+            DataSource.class.getClassLoader(),
+            new Class<?>[] {DataSource.class},
+            (proxy, method, arguments) -> one);
   }
 
   @ParameterizedTest

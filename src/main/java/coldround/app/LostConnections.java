@@ -1,0 +1,42 @@
+package coldround.app;
+
+import coldround.store.Embedded;
+import io.agroal.api.AgroalDataSource;
+import io.agroal.api.AgroalPoolInterceptor;
+import io.quarkus.logging.Log;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.enterprise.inject.Instance;
+import jakarta.inject.Inject;
+import java.sql.Connection;
+import java.sql.SQLException;
+import java.util.Optional;
+
+/**
+ * A write that fails closes the embedded database, and all connections to it are of no use any
+ * more, though each tells so only when it is used. The first of them that comes back to the pool
+ * takes the others along, else each would fail one more call when there is room again.
+ */
+@ApplicationScoped
+class LostConnections implements AgroalPoolInterceptor {
+
+  // the pool is made with this interceptor, so it is there only later
+  private final Instance<AgroalDataSource> pool;
+
+  @Inject
+  LostConnections(Instance<AgroalDataSource> pool) {
+    this.pool = pool;
+  }
+
+  @Override
+  public void onConnectionReturn(Connection connection) {
+    try {
+      Optional<Embedded> lost = Embedded.behind(connection).filter(Embedded::isLost);
+      if (lost.isPresent()) {
+        lost.get().end();
+        pool.get().flush(AgroalDataSource.FlushMode.GRACEFUL);
+      }
+    } catch (SQLException e) {
+      Log.warnf("a connection does not tell whether it can be used again: %s", e);
+    }
+  }
+}

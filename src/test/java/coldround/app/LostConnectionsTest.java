@@ -1,0 +1,63 @@
+package coldround.app;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import coldround.http.FileStore;
+import coldround.store.Embedded;
+import io.agroal.api.AgroalDataSource;
+import io.quarkus.test.junit.QuarkusTest;
+import io.quarkus.test.junit.TestProfile;
+import jakarta.inject.Inject;
+import java.sql.Connection;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.sql.Statement;
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+
+@QuarkusTest
+@TestProfile(FileStore.class)
+class LostConnectionsTest {
+
+  private static final int CONNECTIONS = 4;
+  private static final int PATIENCE_MS = 10_000;
+
+  @Inject AgroalDataSource pool;
+
+  @Test
+  void oneThatIsLostTakesTheOthersAlong() throws Exception {
+    List<Connection> open = several();
+    Connection last = open.remove(0);
+    for (Connection each : open) {
+      each.close();
+    }
+    // as a write that failed leaves it
+    Embedded.behind(last).orElseThrow().file().closeImmediately();
+    last.close();
+    for (int waited = 0; pool.getMetrics().availableCount() > 0 && waited < PATIENCE_MS; waited++) {
+      Thread.sleep(1);
+    }
+    assertEquals(0, pool.getMetrics().availableCount(), "connections that are lost");
+    for (Connection each : several()) {
+      assertEquals(1, one(each), "can be used");
+      each.close();
+    }
+  }
+
+  private List<Connection> several() throws SQLException {
+    List<Connection> open = new ArrayList<>();
+    for (int i = 0; i < CONNECTIONS; i++) {
+      open.add(pool.getConnection());
+    }
+    return open;
+  }
+
+  private static int one(Connection connection) throws SQLException {
+    try (Statement statement = connection.createStatement();
+        ResultSet row = statement.executeQuery("select min(1) from account")) {
+      row.next();
+      return row.getInt(1);
+    }
+  }
+}
