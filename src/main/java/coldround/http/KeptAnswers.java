@@ -4,6 +4,7 @@ import coldround.access.Account;
 import com.github.benmanes.caffeine.cache.Cache;
 import com.github.benmanes.caffeine.cache.Caffeine;
 import io.quarkus.logging.Log;
+import io.smallrye.mutiny.Uni;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.inject.Any;
 import jakarta.enterprise.inject.Instance;
@@ -41,21 +42,20 @@ class KeptAnswers {
   private static final long QUARTER_S = Duration.ofMinutes(15).toSeconds();
 
   // of a call while it is answered
+  private static final String ASKED = "coldround.kept.asked";
+  private static final String SEEN = "coldround.kept.seen";
   private static final String TO_KEEP = "coldround.kept";
   private static final String HEADERS = "coldround.kept.headers";
+
+  /** What a caller asks for, and who it is. */
+  private record Asked(Account account, URI address, List<String> accepted) {}
 
   /**
    * What an answer follows from.
    *
    * @param quarter of an hour, since some days begin then
    */
-  private record Key(
-      String state,
-      List<Object> held,
-      long quarter,
-      Account account,
-      URI address,
-      List<String> accepted) {}
+  private record Key(String state, List<Object> held, long quarter, Asked asked) {}
 
   /**
    * An answer.
@@ -88,30 +88,55 @@ class KeptAnswers {
     this.clock = clock;
   }
 
-  // behind all filters that narrow a call or refuse it
+  /**
+   * On the thread that took the call, before any that waits for something: the same caller was let
+   * through to the same answer in the same state of the store.
+   */
   @Kept
-  @ServerRequestFilter(priority = Priorities.USER + 1000)
-  Response give(ContainerRequestContext request) {
+  @ServerRequestFilter(nonBlocking = true, priority = Priorities.HEADER_DECORATOR)
+  Uni<Response> give(ContainerRequestContext request) {
     if (!request.getMethod().equals(HttpMethod.GET)) {
-      return null;
+      return Uni.createFrom().nullItem();
     }
-    Optional<String> state = store.now();
-    Answer known = state.map(s -> answers.getIfPresent(key(s, request))).orElse(null);
-    Response response = known == null ? null : response(known, request);
-    if (response == null) {
-      store.settled(state).ifPresent(s -> request.setProperty(TO_KEEP, key(s, request)));
-    }
-    return response;
+    Asked asked =
+        new Asked(
+            caller.account(),
+            request.getUriInfo().getRequestUri(),
+            List.of(
+                header(request, HttpHeaders.ACCEPT), header(request, HttpHeaders.ACCEPT_LANGUAGE)));
+    request.setProperty(ASKED, asked);
+    return Uni.createFrom()
+        .completionStage(store::soon)
+        // whoever works the answer out finds out what is the matter with the store
+        .onFailure()
+        .recoverWithItem(Optional.empty())
+        .map(state -> given(state, asked, request));
   }
 
-  private Key key(String state, ContainerRequestContext request) {
+  /** Null where it must be worked out. */
+  private Response given(Optional<String> state, Asked asked, ContainerRequestContext request) {
+    request.setProperty(SEEN, state);
+    Answer known = state.map(s -> answers.getIfPresent(key(s, asked))).orElse(null);
+    return known == null ? null : response(known, request);
+  }
+
+  private Key key(String state, Asked asked) {
     return new Key(
         state,
         beside.stream().map(KeptWith::held).toList(),
         clock.instant().getEpochSecond() / QUARTER_S,
-        caller.account(),
-        request.getUriInfo().getRequestUri(),
-        List.of(header(request, HttpHeaders.ACCEPT), header(request, HttpHeaders.ACCEPT_LANGUAGE)));
+        asked);
+  }
+
+  // behind all filters that narrow a call or refuse it
+  @Kept
+  @ServerRequestFilter(priority = Priorities.USER + 1000)
+  @SuppressWarnings("unchecked")
+  void toBeKept(ContainerRequestContext request) {
+    if (request.getProperty(ASKED) instanceof Asked asked) {
+      var seen = (Optional<String>) request.getProperty(SEEN);
+      store.settled(seen).ifPresent(state -> request.setProperty(TO_KEEP, key(state, asked)));
+    }
   }
 
   private static String header(ContainerRequestContext request, String name) {
@@ -145,7 +170,7 @@ class KeptAnswers {
   @SuppressWarnings("unchecked")
   void keep(ContainerRequestContext request, ContainerResponseContext response) {
     if (!(request.getProperty(TO_KEEP) instanceof Key key)
-        || !stateNow().map(state -> key(state, request)).equals(Optional.of(key))) {
+        || !stateNow().map(state -> key(state, key.asked())).equals(Optional.of(key))) {
       return;
     }
     var headers = (Map<String, List<Object>>) request.getProperty(HEADERS);

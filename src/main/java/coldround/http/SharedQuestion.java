@@ -1,8 +1,9 @@
 package coldround.http;
 
 import java.util.concurrent.CompletableFuture;
-import java.util.concurrent.ExecutionException;
-import java.util.concurrent.Semaphore;
+import java.util.concurrent.CompletionStage;
+import java.util.concurrent.Executor;
+import java.util.concurrent.RejectedExecutionException;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
 import java.util.function.Supplier;
@@ -10,77 +11,76 @@ import java.util.function.Supplier;
 /**
  * One question for all who wait for it, so that many who ask the same at once do not each send it.
  * What is answered is never older than the call: a question that was on its way when somebody came
- * is not for them, they wait for the next one. One that gets no answer holds nobody up for long.
+ * is not for them, they wait for the next one. No thread waits but the one that asks.
  */
 class SharedQuestion<T> {
 
-  private static final int PATIENCE_S = 1;
+  private static final int PATIENCE_S = 2;
 
   private final Supplier<T> question;
-  private final Semaphore oneAtATime = new Semaphore(1);
+  private final Executor asker;
   private CompletableFuture<T> next;
+  private boolean asking;
 
-  SharedQuestion(Supplier<T> question) {
+  /**
+   * @param asker runs the question, one at a time
+   */
+  SharedQuestion(Supplier<T> question, Executor asker) {
     this.question = question;
+    this.asker = asker;
   }
 
-  /** Throws what the question throws, to all who waited for it. */
-  T answer() {
+  /**
+   * Fails with what the question throws, for all who waited for it, with a {@link TimeoutException}
+   * where it is not answered in time (at once for those who come later, as long as it hangs), and
+   * with a {@link RejectedExecutionException} where nobody is there to ask.
+   */
+  CompletionStage<T> answer() {
     CompletableFuture<T> mine;
     boolean first;
     synchronized (this) {
-      first = next == null;
-      if (first) {
-        next = new CompletableFuture<>();
+      if (next == null) {
+        next = new CompletableFuture<T>().orTimeout(PATIENCE_S, TimeUnit.SECONDS);
       }
       mine = next;
+      first = !asking;
+      asking = true;
     }
     if (first) {
-      ask(mine);
+      begin();
     }
+    return mine;
+  }
+
+  private void begin() {
     try {
-      // as long as the first waits for the turn, and once more for the answer
-      return mine.get(2 * PATIENCE_S, TimeUnit.SECONDS);
-    } catch (ExecutionException e) {
-      throw fault(e.getCause());
-    } catch (TimeoutException e) {
-      return question.get();
-    } catch (InterruptedException e) {
-      Thread.currentThread().interrupt();
-      return question.get();
+      asker.execute(this::ask);
+    } catch (RejectedExecutionException e) {
+      CompletableFuture<T> one;
+      synchronized (this) {
+        one = next;
+        next = null;
+        asking = false;
+      }
+      one.completeExceptionally(e);
     }
   }
 
-  private void ask(CompletableFuture<T> mine) {
-    boolean turn = waitForTurn();
-    synchronized (this) {
-      next = null;
-    }
-    try {
-      mine.complete(question.get());
-    } catch (RuntimeException | Error e) {
-      mine.completeExceptionally(e);
-    } finally {
-      if (turn) {
-        oneAtATime.release();
+  private void ask() {
+    for (CompletableFuture<T> one = take(); one != null; one = take()) {
+      try {
+        one.complete(question.get());
+      } catch (RuntimeException | Error e) {
+        one.completeExceptionally(e);
       }
     }
   }
 
-  /** Asks out of turn where it takes too long. */
-  private boolean waitForTurn() {
-    try {
-      return oneAtATime.tryAcquire(PATIENCE_S, TimeUnit.SECONDS);
-    } catch (InterruptedException e) {
-      Thread.currentThread().interrupt();
-      return false;
-    }
-  }
-
-  private static RuntimeException fault(Throwable cause) {
-    if (cause instanceof Error error) {
-      throw error;
-    }
-    return (RuntimeException) cause;
+  /** Whoever comes from here on waits for the one behind it. */
+  private synchronized CompletableFuture<T> take() {
+    CompletableFuture<T> one = next;
+    next = null;
+    asking = one != null;
+    return one;
   }
 }

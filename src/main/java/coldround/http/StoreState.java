@@ -1,6 +1,7 @@
 package coldround.http;
 
 import coldround.store.Embedded;
+import io.smallrye.mutiny.infrastructure.Infrastructure;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import jakarta.persistence.PersistenceException;
@@ -9,6 +10,9 @@ import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.util.Optional;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.CompletionException;
+import java.util.concurrent.CompletionStage;
 import javax.sql.DataSource;
 import org.h2.mvstore.MVStore;
 import org.h2.mvstore.MVStoreException;
@@ -24,7 +28,8 @@ class StoreState {
   private static final String SNAPSHOT = "select cast(pg_current_snapshot() as text)";
 
   private final DataSource source;
-  private final SharedQuestion<Optional<String>> question = new SharedQuestion<>(this::ask);
+  private final SharedQuestion<Optional<String>> question =
+      new SharedQuestion<>(this::ask, Infrastructure.getDefaultWorkerPool());
   private volatile MVStore file;
 
   @Inject
@@ -32,12 +37,22 @@ class StoreState {
     this.source = source;
   }
 
+  /** Without waiting; fails when the store is away, or does not answer in time. */
+  CompletionStage<Optional<String>> soon() {
+    MVStore open = file;
+    Optional<String> known = open == null ? Optional.empty() : version(open);
+    return known.isPresent() ? CompletableFuture.completedStage(known) : question.answer();
+  }
+
   /**
-   * @throws PersistenceException when the store is away
+   * @throws PersistenceException when the store is away, or does not answer in time
    */
   Optional<String> now() {
-    MVStore open = file;
-    return open == null ? question.answer() : version(open).or(question::answer);
+    try {
+      return soon().toCompletableFuture().join();
+    } catch (CompletionException e) {
+      throw new PersistenceException(e.getCause());
+    }
   }
 
   /** Empty for a store that is closed. */

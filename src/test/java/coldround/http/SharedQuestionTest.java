@@ -7,11 +7,14 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
+import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
-import java.util.concurrent.TimeUnit;
+import java.util.concurrent.RejectedExecutionException;
+import java.util.concurrent.TimeoutException;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.Supplier;
 import org.junit.jupiter.api.AfterEach;
@@ -23,19 +26,15 @@ class SharedQuestionTest {
 
   private static final int CALLERS = 6;
 
-  private final ExecutorService callers = Executors.newFixedThreadPool(CALLERS);
+  private final ExecutorService threads = Executors.newCachedThreadPool();
 
   @AfterEach
   void end() {
-    callers.shutdownNow();
+    threads.shutdownNow();
   }
 
-  private <T> List<Future<T>> each(Callable<T> call) {
-    List<Future<T>> all = new ArrayList<>();
-    for (int i = 0; i < CALLERS; i++) {
-      all.add(callers.submit(call));
-    }
-    return all;
+  private <T> CompletableFuture<T> ask(SharedQuestion<T> question) {
+    return question.answer().toCompletableFuture();
   }
 
   @Test
@@ -47,17 +46,22 @@ class SharedQuestionTest {
               int found = written.get();
               Thread.yield();
               return found;
-            });
+            },
+            threads);
     Callable<Void> call =
         () -> {
           for (int i = 0; i < 2_000; i++) {
             int mine = written.incrementAndGet();
-            int answer = question.answer();
+            int answer = ask(question).get();
             assertTrue(answer >= mine, answer + " was told to who had written " + mine);
           }
           return null;
         };
-    for (Future<Void> one : each(call)) {
+    List<Future<Void>> all = new ArrayList<>();
+    for (int i = 0; i < CALLERS; i++) {
+      all.add(threads.submit(call));
+    }
+    for (Future<Void> one : all) {
       one.get();
     }
   }
@@ -79,42 +83,25 @@ class SharedQuestionTest {
     }
   }
 
-  /** Who asks first, and is held. */
-  private static Thread first(SharedQuestion<Integer> question, Held held) {
-    Thread first = new Thread(question::answer);
-    first.start();
+  /** The answers of those who come while the first question is on its way. */
+  private List<CompletableFuture<Integer>> whileTheFirstIsAsked(
+      SharedQuestion<Integer> question, Held held) {
+    ask(question);
     waitFor(held.begun);
-    return first;
-  }
-
-  /** What those are told, or what is thrown to them, who came while the first one was held. */
-  private List<Future<Integer>> cameMeanwhile(SharedQuestion<Integer> question, Held held)
-      throws InterruptedException {
-    Thread first = first(question, held);
-    CountDownLatch come = new CountDownLatch(CALLERS);
-    List<Thread> waiting = new ArrayList<>();
-    List<Future<Integer>> all =
-        each(
-            () -> {
-              synchronized (waiting) {
-                waiting.add(Thread.currentThread());
-              }
-              come.countDown();
-              return question.answer();
-            });
-    come.await();
-    while (!waiting.stream().allMatch(SharedQuestionTest::waits)) {
-      Thread.sleep(1);
+    List<CompletableFuture<Integer>> all = new ArrayList<>();
+    for (int i = 0; i < CALLERS; i++) {
+      all.add(ask(question));
     }
-    held.goOn.countDown();
-    first.join();
     return all;
   }
 
   @Test
-  void allWhoCameMeanwhileShareTheNextOne() throws Exception {
+  void allWhoComeMeanwhileShareTheNextOne() throws Exception {
     Held held = new Held();
-    for (Future<Integer> one : cameMeanwhile(new SharedQuestion<>(held), held)) {
+    List<CompletableFuture<Integer>> all =
+        whileTheFirstIsAsked(new SharedQuestion<>(held, threads), held);
+    held.goOn.countDown();
+    for (CompletableFuture<Integer> one : all) {
       assertEquals(2, one.get());
     }
   }
@@ -122,14 +109,15 @@ class SharedQuestionTest {
   @Test
   void oneThatGetsNoAnswerHoldsNobodyUpForLong() throws Exception {
     Held held = new Held();
-    SharedQuestion<Integer> question = new SharedQuestion<>(held);
-    Thread first = first(question, held);
-    for (Future<Integer> one : each(question::answer)) {
-      assertTrue(one.get(10, TimeUnit.SECONDS) > 1);
+    SharedQuestion<Integer> question = new SharedQuestion<>(held, threads);
+    for (CompletableFuture<Integer> one : whileTheFirstIsAsked(question, held)) {
+      fails(one, TimeoutException.class);
     }
-    assertTrue(first.isAlive());
+    assertTrue(ask(question).isCompletedExceptionally(), "at once, as long as it hangs");
     held.goOn.countDown();
-    first.join();
+    while (ask(question).handle((answer, fault) -> fault != null).get()) {
+      Thread.sleep(1);
+    }
   }
 
   @Test
@@ -143,17 +131,28 @@ class SharedQuestionTest {
                 throw new IllegalStateException("away");
               }
               return number;
-            });
-    for (Future<Integer> one : cameMeanwhile(question, held)) {
-      Exception told = assertThrows(Exception.class, one::get);
-      assertEquals(IllegalStateException.class, told.getCause().getClass());
+            },
+            threads);
+    List<CompletableFuture<Integer>> all = whileTheFirstIsAsked(question, held);
+    held.goOn.countDown();
+    for (CompletableFuture<Integer> one : all) {
+      fails(one, IllegalStateException.class);
     }
-    assertEquals(3, question.answer());
+    assertEquals(3, ask(question).get());
   }
 
-  private static boolean waits(Thread thread) {
-    return thread.getState() == Thread.State.WAITING
-        || thread.getState() == Thread.State.TIMED_WAITING;
+  @Test
+  void whereNobodyIsThereToAskItFails() throws Exception {
+    threads.shutdown();
+    SharedQuestion<Integer> question = new SharedQuestion<>(() -> 1, threads);
+    for (int i = 0; i < 2; i++) {
+      fails(ask(question), RejectedExecutionException.class);
+    }
+  }
+
+  private static void fails(CompletableFuture<Integer> one, Class<? extends Exception> why) {
+    ExecutionException told = assertThrows(ExecutionException.class, one::get);
+    assertEquals(why, told.getCause().getClass());
   }
 
   private static void waitFor(CountDownLatch latch) {
