@@ -38,6 +38,7 @@ class Confirming {
   private final EntityManager entities;
   private final Plausibility plausibility;
   private final StoredCorrections corrections;
+  private final LastHistory last;
   private final Instance<FleetListener> listeners;
   private final Audit audit;
 
@@ -46,11 +47,13 @@ class Confirming {
       EntityManager entities,
       Plausibility plausibility,
       StoredCorrections corrections,
+      LastHistory last,
       @Any Instance<FleetListener> listeners,
       Audit audit) {
     this.entities = entities;
     this.plausibility = plausibility;
     this.corrections = corrections;
+    this.last = last;
     this.listeners = listeners;
     this.audit = audit;
   }
@@ -130,5 +133,6 @@ class Confirming {
     corrections.keep(notes.corrections(), Correction.CONFIRMATION);
     entities.flush();
     entities.clear();
+    last.forget();
   }
 }

@@ -47,12 +47,15 @@ class FleetReads implements Fleet {
   private final EntityManager entities;
   private final StoredEquipment equipment;
   private final StoredVisits stored;
+  private final LastHistory last;
 
   @Inject
-  FleetReads(EntityManager entities, StoredEquipment equipment, StoredVisits stored) {
+  FleetReads(
+      EntityManager entities, StoredEquipment equipment, StoredVisits stored, LastHistory last) {
     this.entities = entities;
     this.equipment = equipment;
     this.stored = stored;
+    this.last = last;
   }
 
   @Override
@@ -65,7 +68,7 @@ class FleetReads implements Fleet {
     // what was written in this transaction must be there to be read
     entities.flush();
     List<Equipment> unit = equipment.of(List.of(id.getAsLong()));
-    return unit.isEmpty() ? Optional.empty() : histories(unit).all().findFirst();
+    return unit.stream().map(this::alone).findFirst();
   }
 
   @Override
@@ -98,7 +101,7 @@ class FleetReads implements Fleet {
     entities.flush();
     if (ids.size() == 1) {
       // nobody else is woken for it
-      histories(equipment.of(ids)).all().map(work).forEach(take);
+      equipment.of(ids).stream().map(this::alone).map(work).forEach(take);
       forget();
       return;
     }
@@ -149,6 +152,16 @@ class FleetReads implements Fleet {
   private void forget() {
     entities.flush();
     entities.clear();
+  }
+
+  private UnitHistory alone(Equipment unit) {
+    return last.of(unit)
+        .orElseGet(
+            () -> {
+              UnitHistory read = histories(List.of(unit)).history(unit);
+              last.keep(unit, read);
+              return read;
+            });
   }
 
   private Histories histories(List<Equipment> units) {

@@ -19,6 +19,7 @@ class FleetWrites implements FleetWriting {
   private final EntityManager entities;
   private final StoredCorrections corrections;
   private final SiteDays days;
+  private final LastHistory last;
   private final Map<Kind, KindWriter> writers = new EnumMap<>(Kind.class);
 
   @Inject
@@ -26,10 +27,12 @@ class FleetWrites implements FleetWriting {
       EntityManager entities,
       StoredCorrections corrections,
       SiteDays days,
+      LastHistory last,
       @Any Instance<KindWriter> writers) {
     this.entities = entities;
     this.corrections = corrections;
     this.days = days;
+    this.last = last;
     for (KindWriter writer : writers) {
       writer.kinds().forEach(kind -> this.writers.put(kind, writer));
     }
@@ -42,6 +45,7 @@ class FleetWrites implements FleetWriting {
     corrections.keep(notes.corrections(), origin);
     entities.flush();
     entities.clear();
+    last.forget();
     return notes.written(outcomes);
   }
 }

@@ -119,7 +119,8 @@ public final class BenchmarkStore implements AutoCloseable {
           new FleetReads(
               entities,
               new StoredEquipment(entities, HOLDS_NOTHING),
-              new StoredVisits(entities, HOLDS_NOTHING)));
+              new StoredVisits(entities, HOLDS_NOTHING),
+              new LastHistory(HOLDS_NOTHING)));
       entities.getTransaction().rollback();
     }
   }

@@ -2,6 +2,7 @@ package coldround.fleet.edge;
 
 import static coldround.Api.asPlanner;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertSame;
 
 import coldround.Api;
 import coldround.fleet.Correction;
@@ -9,11 +10,15 @@ import coldround.fleet.Entry;
 import coldround.fleet.Fleet;
 import coldround.fleet.FleetWriting;
 import coldround.fleet.Kind;
+import coldround.fleet.UnitHistory;
 import coldround.fleet.UnitLocks;
 import io.quarkus.narayana.jta.QuarkusTransaction;
 import io.quarkus.test.junit.QuarkusTest;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.BeforeEach;
@@ -71,10 +76,44 @@ class RememberedUnitTest {
             () -> {
               locks.hold(List.of(unit));
               assertEquals("First", maker());
-              Map<String, Object> said =
-                  Map.of("customer", "REMEMBERED", "site", "S", "unit", "U1", "maker", "Third");
-              writing.write(Kind.UNITS, List.of(new Entry(0, said)), Correction.FIELD);
+              write(Kind.UNITS, Map.of("maker", "Third"));
               assertEquals("Third", maker());
+            });
+  }
+
+  /** Its keys and what else a line says. */
+  private void write(Kind kind, Map<String, Object> more) {
+    Map<String, Object> said = new HashMap<>(more);
+    said.putAll(Map.of("customer", "REMEMBERED", "site", "S", "unit", "U1"));
+    writing.write(kind, List.of(new Entry(0, said)), Correction.FIELD);
+  }
+
+  private UnitHistory history() {
+    return fleet.history(unit).orElseThrow();
+  }
+
+  private UnitHistory worked() {
+    List<UnitHistory> worked = new ArrayList<>();
+    fleet.eachHistory(List.of(unit), worked::add);
+    return worked.get(0);
+  }
+
+  @Test
+  void visitsAndFaultsThatTheTransactionWroteAreSeen() {
+    LocalDate day = LocalDate.of(2026, 3, 4);
+    QuarkusTransaction.requiringNew()
+        .run(
+            () -> {
+              locks.hold(List.of(unit));
+              int visits = history().visits().size();
+              write(Kind.VISITS, Map.of("visit", "R-" + visits, "date", day));
+              assertEquals(visits + 1, worked().visits().size());
+              assertSame(worked(), history(), "not read again");
+              int faults = history().reportedFaults().size();
+              write(Kind.FAULTS, Map.of("date", day.plusDays(faults), "failure_mode", "noise"));
+              assertEquals(faults + 1, history().reportedFaults().size());
+              write(Kind.VISITS, Map.of("visit", "R-" + visits, "date", day, "note", "again"));
+              assertEquals("again", history().lastVisit(v -> true).orElseThrow().note());
             });
   }
 }
