@@ -6,7 +6,7 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import jakarta.transaction.Transactional;
-import java.time.Duration;
+import java.time.Instant;
 import org.eclipse.microprofile.config.inject.ConfigProperty;
 
 /** Whom tasks are booked for goes to their sites, whatever plan the booking came from. */
@@ -15,7 +15,7 @@ class BookedSites implements SiteGrants {
 
   private final EntityManager entities;
   private final Today today;
-  private final Duration after;
+  private final int daysAfter;
 
   @Inject
   BookedSites(
@@ -24,7 +24,7 @@ class BookedSites implements SiteGrants {
       @ConfigProperty(name = "coldround.access.days-after-round") int daysAfter) {
     this.entities = entities;
     this.today = today;
-    this.after = Duration.ofDays(daysAfter);
+    this.daysAfter = daysAfter;
   }
 
   @Override
@@ -37,10 +37,14 @@ class BookedSites implements SiteGrants {
                     + " and f.customer = :customer and f.site = :site",
                 Long.class)
             .setParameter("technician", technician)
-            .setParameter("since", today.clock().instant().minus(after))
+            .setParameter("since", since())
             .setParameter("customer", customer)
             .setParameter("site", site)
             .getSingleResult()
         > 0;
+  }
+
+  private Instant since() {
+    return today.usually().minusDays(daysAfter).atStartOfDay(today.usual()).toInstant();
   }
 }
