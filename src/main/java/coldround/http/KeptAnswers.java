@@ -3,13 +3,11 @@ package coldround.http;
 import coldround.access.Account;
 import com.github.benmanes.caffeine.cache.Cache;
 import com.github.benmanes.caffeine.cache.Caffeine;
-import io.quarkus.logging.Log;
 import io.smallrye.mutiny.Uni;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.inject.Any;
 import jakarta.enterprise.inject.Instance;
 import jakarta.inject.Inject;
-import jakarta.persistence.PersistenceException;
 import jakarta.ws.rs.HttpMethod;
 import jakarta.ws.rs.Priorities;
 import jakarta.ws.rs.container.ContainerRequestContext;
@@ -89,8 +87,9 @@ class KeptAnswers {
   }
 
   /**
-   * On the thread that took the call, before any that waits for something: the same caller was let
-   * through to the same answer in the same state of the store.
+   * No worker is woken for it, and no filter is asked that may wait: the same caller was let
+   * through to the same answer in the same state of the store. Who calls is known to this thread
+   * alone, not to the one that has asked for the state.
    */
   @Kept
   @ServerRequestFilter(nonBlocking = true, priority = Priorities.HEADER_DECORATOR)
@@ -105,12 +104,7 @@ class KeptAnswers {
             List.of(
                 header(request, HttpHeaders.ACCEPT), header(request, HttpHeaders.ACCEPT_LANGUAGE)));
     request.setProperty(ASKED, asked);
-    return Uni.createFrom()
-        .completionStage(store::soon)
-        // whoever works the answer out finds out what is the matter with the store
-        .onFailure()
-        .recoverWithItem(Optional.empty())
-        .map(state -> given(state, asked, request));
+    return Uni.createFrom().completionStage(store::soon).map(state -> given(state, asked, request));
   }
 
   /** Null where it must be worked out. */
@@ -170,7 +164,7 @@ class KeptAnswers {
   @SuppressWarnings("unchecked")
   void keep(ContainerRequestContext request, ContainerResponseContext response) {
     if (!(request.getProperty(TO_KEEP) instanceof Key key)
-        || !stateNow().map(state -> key(state, key.asked())).equals(Optional.of(key))) {
+        || !store.now().map(state -> key(state, key.asked())).equals(Optional.of(key))) {
       return;
     }
     var headers = (Map<String, List<Object>>) request.getProperty(HEADERS);
@@ -179,16 +173,6 @@ class KeptAnswers {
       answers.put(key, new Answer(body, headers));
     } else if (response.getStatus() == 304) {
       answers.asMap().putIfAbsent(key, new Answer(null, headers));
-    }
-  }
-
-  /** The answer is worked out: that the store has gone since must not turn it into a fault. */
-  private Optional<String> stateNow() {
-    try {
-      return store.now();
-    } catch (PersistenceException away) {
-      Log.infof("an answer is not kept, as the store went away behind it: %s", away.getMessage());
-      return Optional.empty();
     }
   }
 

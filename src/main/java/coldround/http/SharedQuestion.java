@@ -11,7 +11,7 @@ import java.util.function.Supplier;
 /**
  * One question for all who wait for it, so that many who ask the same at once do not each send it.
  * What is answered is never older than the call: a question that was on its way when somebody came
- * is not for them, they wait for the next one. No thread waits but the one that asks.
+ * is not for them, they wait for the next one. Nobody has to hold a thread for it.
  */
 class SharedQuestion<T> {
 

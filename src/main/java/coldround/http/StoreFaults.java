@@ -29,8 +29,8 @@ public final class StoreFaults {
 
   /**
    * SQLSTATE: 08 connections (ISO 9075), 57P the server stops or starts, 53 it lacks means
-   * (PostgreSQL, appendix A), 90xxx of H2: 90028, 90031 and 90030 its file, 90020 it is being
-   * closed, 90098 and 90121 it was, 90067 the connection is broken.
+   * (PostgreSQL, appendix A), 90xxx of H2: 90028, 90031 and 90030 its file, 90020 another has it
+   * open, 90098 and 90121 it was closed, 90067 the connection is broken.
    */
   private static final Pattern AWAY =
       Pattern.compile("08...|57P0.|53...|90020|90028|90030|90031|90067|90098|90121");

@@ -1,7 +1,8 @@
 package coldround.http;
 
 import coldround.store.Embedded;
-import io.smallrye.mutiny.infrastructure.Infrastructure;
+import io.quarkus.logging.Log;
+import jakarta.annotation.PreDestroy;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import jakarta.persistence.PersistenceException;
@@ -11,8 +12,9 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
-import java.util.concurrent.CompletionException;
 import java.util.concurrent.CompletionStage;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
 import javax.sql.DataSource;
 import org.h2.mvstore.MVStore;
 import org.h2.mvstore.MVStoreException;
@@ -25,39 +27,63 @@ import org.h2.mvstore.MVStoreException;
 @ApplicationScoped
 class StoreState {
 
+  private static final int LONGEST_MS = 2000;
   private static final String SNAPSHOT = "select cast(pg_current_snapshot() as text)";
 
   private final DataSource source;
-  private final SharedQuestion<Optional<String>> question =
-      new SharedQuestion<>(this::ask, Infrastructure.getDefaultWorkerPool());
+  private final ExecutorService asker = Executors.newSingleThreadExecutor(StoreState::daemon);
+  private final SharedQuestion<Optional<String>> question = new SharedQuestion<>(this::ask, asker);
   private volatile MVStore file;
+  private volatile boolean failing;
 
   @Inject
   StoreState(DataSource source) {
     this.source = source;
   }
 
-  /** Without waiting; fails when the store is away, or does not answer in time. */
-  CompletionStage<Optional<String>> soon() {
-    MVStore open = file;
-    Optional<String> known = open == null ? Optional.empty() : version(open);
-    return known.isPresent() ? CompletableFuture.completedStage(known) : question.answer();
+  // a worker is not to be had while all of them wait for the answer
+  private static Thread daemon(Runnable asks) {
+    Thread thread = new Thread(asks, "state-of-the-store");
+    thread.setDaemon(true);
+    return thread;
+  }
+
+  @PreDestroy
+  void end() {
+    asker.shutdownNow();
   }
 
   /**
-   * @throws PersistenceException when the store is away, or does not answer in time
+   * For a thread that nothing may hold up. Empty also while the store does not tell: who reads it
+   * finds out whether it is away.
    */
-  Optional<String> now() {
-    try {
-      return soon().toCompletableFuture().join();
-    } catch (CompletionException e) {
-      throw new PersistenceException(e.getCause());
-    }
+  CompletionStage<Optional<String>> soon() {
+    MVStore open = file;
+    Optional<String> known = open == null ? Optional.empty() : version(open);
+    return known.isPresent()
+        ? CompletableFuture.completedStage(known)
+        : question.answer().handle(this::orEmpty);
   }
 
-  /** Empty for a store that is closed. */
+  /** The same, waited for. */
+  Optional<String> now() {
+    return soon().toCompletableFuture().join();
+  }
+
+  private Optional<String> orEmpty(Optional<String> told, Throwable fault) {
+    boolean failed = fault != null;
+    if (failed && !failing) {
+      Log.warn("no answer is given again while the store does not tell its state", fault);
+    }
+    failing = failed;
+    return failed ? Optional.empty() : told;
+  }
+
+  /**
+   * Empty for a store that is closed, or is about to be: to ask for more would wait until it is.
+   */
   private static Optional<String> version(MVStore open) {
-    return open.isClosed()
+    return open.getPanicException() != null || open.isClosed()
         ? Optional.empty()
         : Optional.of(Long.toString(open.getCurrentVersion()));
   }
@@ -101,10 +127,17 @@ class StoreState {
   }
 
   private static String snapshot(Connection connection) throws SQLException {
+    int patience = connection.getNetworkTimeout();
+    // else one that is never answered would be waited for as long as the network likes
+    connection.setNetworkTimeout(Runnable::run, LONGEST_MS);
     try (PreparedStatement statement = connection.prepareStatement(SNAPSHOT);
         ResultSet row = statement.executeQuery()) {
       row.next();
       return row.getString(1);
+    } finally {
+      if (!connection.isClosed()) {
+        connection.setNetworkTimeout(Runnable::run, patience);
+      }
     }
   }
 }

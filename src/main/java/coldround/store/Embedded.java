@@ -33,8 +33,15 @@ public record Embedded(Database database) {
     return file().isClosed();
   }
 
-  /** Ends what is lost, so that the next connection opens the file anew. */
+  /**
+   * Ends what is lost, so that the next connection opens the file anew; not again, as that would be
+   * the end of whatever has been opened there since.
+   */
   public void end() {
-    database.shutdownImmediately();
+    synchronized (database) {
+      if (!database.isClosing()) {
+        database.shutdownImmediately();
+      }
+    }
   }
 }

@@ -45,6 +45,26 @@ class LostConnectionsTest {
     }
   }
 
+  /** What was opened anew is not ended by who comes back late from what was lost. */
+  @Test
+  void whoComesBackLateLeavesTheOthersAlone() throws Exception {
+    List<Connection> lost = several();
+    Embedded.behind(lost.get(0)).orElseThrow().file().closeImmediately();
+    lost.get(0).close();
+    try (Connection anew = pool.getConnection()) {
+      assertEquals(1, one(anew));
+      Embedded opened = Embedded.behind(anew).orElseThrow();
+      for (Connection late : lost.subList(1, CONNECTIONS)) {
+        late.close();
+        try (Connection further = pool.getConnection()) {
+          assertEquals(1, one(further));
+          assertEquals(opened, Embedded.behind(further).orElseThrow());
+        }
+      }
+      assertEquals(1, one(anew));
+    }
+  }
+
   private List<Connection> several() throws SQLException {
     List<Connection> open = new ArrayList<>();
     for (int i = 0; i < CONNECTIONS; i++) {

@@ -99,6 +99,14 @@ class StoreStateTest {
     assertTrue(state.now().isPresent(), "opened again");
   }
 
+  @Test
+  void aStoreThatIsAwayHasNone() throws Exception {
+    JdbcDataSource nowhere = source("jdbc:h2:file:FOLDER/nowhere;IFEXISTS=TRUE");
+    StoreState state = new StoreState(nowhere);
+    assertEquals(Optional.empty(), state.soon().toCompletableFuture().get());
+    assertEquals(Optional.empty(), state.now());
+  }
+
   /** A pool with one connection that does not know yet that it is of no use. */
   private static DataSource only(Connection one) {
     return (DataSource)

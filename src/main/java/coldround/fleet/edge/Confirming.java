@@ -127,12 +127,12 @@ class Confirming {
   }
 
   private void store(VisitRow row, Visit before, Visit now) {
+    last.forget();
     row.write(now);
     Notes notes = new Notes();
     notes.changed(Kind.VISITS, row.unitId, row.number, Cells.of(before), Cells.of(now));
     corrections.keep(notes.corrections(), Correction.CONFIRMATION);
     entities.flush();
     entities.clear();
-    last.forget();
   }
 }

@@ -40,12 +40,12 @@ class FleetWrites implements FleetWriting {
 
   @Override
   public Written write(Kind kind, List<Entry> batch, String origin) {
+    last.forget();
     Notes notes = new Notes();
     List<Outcome> outcomes = writers.get(kind).write(days.of(batch), notes);
     corrections.keep(notes.corrections(), origin);
     entities.flush();
     entities.clear();
-    last.forget();
     return notes.written(outcomes);
   }
 }

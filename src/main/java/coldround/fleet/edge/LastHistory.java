@@ -36,7 +36,7 @@ class LastHistory {
     transaction.putResource(LastHistory.class, new Read(unit, history));
   }
 
-  /** To be called when visits or faults have been written. */
+  /** To be called before visits or faults are written. */
   void forget() {
     transaction.putResource(LastHistory.class, null);
   }
