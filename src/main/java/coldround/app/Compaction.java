@@ -87,14 +87,16 @@ class Compaction {
 
   void steps() throws SQLException, InterruptedException {
     try (Connection connection = store.getConnection()) {
-      Optional<MVStore> embedded = Embedded.behind(connection).map(Embedded::file);
-      if (embedded.isEmpty()) {
-        return;
+      Optional<Embedded> open = Embedded.behind(connection);
+      if (open.isPresent()) {
+        steps(open.get().file());
       }
-      MVStore file = embedded.get();
-      for (int i = 0; i < STEPS_A_SECOND && isRoomFor(file) && step(file); i++) {
-        Thread.sleep(PAUSE.toMillis());
-      }
+    }
+  }
+
+  private void steps(MVStore file) throws InterruptedException {
+    for (int i = 0; i < STEPS_A_SECOND && isRoomFor(file) && step(file); i++) {
+      Thread.sleep(PAUSE.toMillis());
     }
   }
 
