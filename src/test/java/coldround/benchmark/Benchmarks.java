@@ -3,10 +3,14 @@ package coldround.benchmark;
 import static java.util.Map.entry;
 
 import coldround.demo.Demo;
+import java.io.File;
+import java.net.URL;
+import java.net.URLClassLoader;
 import java.util.Arrays;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.stream.Collectors;
 
 /**
  * Entry point of the benchmark programs: the first argument names one, the rest are its own. Each
@@ -49,6 +53,15 @@ public final class Benchmarks {
               entry("visit", arguments -> new VisitSpeed().run(arguments))));
 
   private Benchmarks() {}
+
+  /** Of this program; Maven runs it from a loader of its own. */
+  static String classpath() {
+    return Benchmarks.class.getClassLoader() instanceof URLClassLoader loader
+        ? Arrays.stream(loader.getURLs())
+            .map(URL::getPath)
+            .collect(Collectors.joining(File.pathSeparator))
+        : System.getProperty("java.class.path");
+  }
 
   static Set<String> names() {
     return PROGRAMS.keySet();

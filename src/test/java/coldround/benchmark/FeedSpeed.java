@@ -2,6 +2,7 @@ package coldround.benchmark;
 
 import coldround.benchmark.Readers.Asked;
 import coldround.benchmark.Readers.Rate;
+import coldround.benchmark.Readers.Rates;
 import coldround.feed.PackedChanges;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
@@ -24,13 +25,13 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collection;
 import java.util.Collections;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Random;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
-import java.util.concurrent.ConcurrentLinkedQueue;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.TimeUnit;
@@ -49,6 +50,8 @@ final class FeedSpeed {
   private static final int BOOKINGS_PER_SECOND = 134;
   // until little is left to be compiled
   private static final int WARM_UP_SECONDS = 60;
+  private static final int HOOK_ROUNDS = 5;
+  private static final int HOOK_SECONDS = 10;
   private static final int UNITS = 100;
 
   private final HttpClient http = HttpClient.newHttpClient();
@@ -80,7 +83,7 @@ final class FeedSpeed {
     String first = cursor(service, events);
     List<URI> pages = pages(service, first, Math.min(50, events / PAGE));
     List<URI> bare = List.of(readers.bare(service.address("/bare"), pages.get(0)));
-    List<Rate> all;
+    List<Rates> all;
     try (Floor alone = Floor.of(readers.get(pages.get(0), null), store.folder)) {
       List<URI> library = List.of(alone.address());
       all =
@@ -94,27 +97,30 @@ final class FeedSpeed {
     }
     tell("pages of " + PAGE, all.subList(0, 3));
     tell("304s", all.subList(3, 6));
-    Delays delays = new Delays();
-    boolean lost = deliver(service, delays);
+    List<Map<String, Object>> hooks = new ArrayList<>();
+    boolean lost = deliver(service, hooks);
     service.close();
-    System.out.println(
-        JSON.writeValueAsString(
-            Map.of(
-                "eventsPerSecond", Math.round(all.get(0).perSecond() * PAGE),
-                "p99Ms", all.get(0).p99Ms(),
-                "floorEventsPerSecond", Math.round(all.get(1).perSecond() * PAGE),
-                "libraryEventsPerSecond", Math.round(all.get(2).perSecond() * PAGE),
-                "unchangedPerSecond", Math.round(all.get(3).perSecond()),
-                "floorUnchangedPerSecond", Math.round(all.get(4).perSecond()),
-                "libraryUnchangedPerSecond", Math.round(all.get(5).perSecond()),
-                "hooks", delays.figures(),
-                "lostByKill", lost)));
+    Map<String, Object> figures = new LinkedHashMap<>();
+    figures.put("pages", all.get(0));
+    figures.put("floorPages", all.get(1));
+    figures.put("libraryPages", all.get(2));
+    figures.put("eventsAPage", PAGE);
+    figures.put("unchanged", all.get(3));
+    figures.put("floorUnchanged", all.get(4));
+    figures.put("libraryUnchanged", all.get(5));
+    Map<String, Object> byFigure = new LinkedHashMap<>();
+    for (String figure : hooks.get(0).keySet()) {
+      byFigure.put(figure, hooks.stream().map(round -> round.get(figure)).toList());
+    }
+    figures.put("hooks", byFigure);
+    figures.put("lostByKill", lost);
+    System.out.println(JSON.writeValueAsString(figures));
   }
 
-  private static void tell(String what, List<Rate> rates) {
-    Rate ours = rates.get(0);
-    Rate floor = rates.get(1);
-    Rate library = rates.get(2);
+  private static void tell(String what, List<Rates> rates) {
+    Rate ours = rates.get(0).median();
+    Rate floor = rates.get(1).median();
+    Rate library = rates.get(2).median();
     System.out.printf(
         Locale.ROOT,
         "%s: %.0f a second, p99 %.1f ms; bare endpoint of the same service %.0f, p99 %.1f ms"
@@ -132,25 +138,21 @@ final class FeedSpeed {
 
   /** Of web hooks, in ms: from the call, which ends with the commit, and from its answer. */
   private static final class Delays {
-    private final ConcurrentLinkedQueue<Double> fromCall = new ConcurrentLinkedQueue<>();
-    private final ConcurrentLinkedQueue<Double> fromAnswer = new ConcurrentLinkedQueue<>();
-    private final AtomicInteger hooks = new AtomicInteger();
+    private final List<Double> fromCall = new ArrayList<>();
+    private final List<Double> fromAnswer = new ArrayList<>();
+    private int hooks;
     private double callsPerSecond;
 
-    void clear() {
-      fromCall.clear();
-      fromAnswer.clear();
-    }
-
     Map<String, Object> figures() {
-      return Map.of(
-          "calls", fromCall.size(),
-          "hooks", hooks.get(),
-          "callsPerSecond", callsPerSecond,
-          "fromCallP50Ms", share(fromCall, 0.5),
-          "fromCallP99Ms", share(fromCall, 0.99),
-          "fromAnswerP50Ms", share(fromAnswer, 0.5),
-          "fromAnswerP99Ms", share(fromAnswer, 0.99));
+      Map<String, Object> figures = new LinkedHashMap<>();
+      figures.put("calls", fromCall.size());
+      figures.put("hooks", hooks);
+      figures.put("callsPerSecond", callsPerSecond);
+      figures.put("fromCallP50Ms", share(fromCall, 0.5));
+      figures.put("fromCallP99Ms", share(fromCall, 0.99));
+      figures.put("fromAnswerP50Ms", share(fromAnswer, 0.5));
+      figures.put("fromAnswerP99Ms", share(fromAnswer, 0.99));
+      return figures;
     }
 
     private static double share(Collection<Double> all, double share) {
@@ -200,9 +202,14 @@ final class FeedSpeed {
     return pages;
   }
 
-  /** True when a change that was answered was not delivered. */
-  private boolean deliver(Service service, Delays delays) throws Exception {
+  /**
+   * True when a change that was answered was not delivered.
+   *
+   * @param rounds takes the figures of each round of bookings
+   */
+  private boolean deliver(Service service, List<Map<String, Object>> rounds) throws Exception {
     Map<String, Instant> received = new ConcurrentHashMap<>();
+    AtomicInteger hooks = new AtomicInteger();
     // else it holds small answers back for the sake of larger packets
     System.setProperty("sun.net.httpserver.nodelay", "true");
     HttpServer receiver = HttpServer.create(new InetSocketAddress("127.0.0.1", 0), 50);
@@ -217,7 +224,7 @@ final class FeedSpeed {
           exchange.close();
           received.putIfAbsent(
               event.get("subject").asText() + event.at("/data/booking/reference").asText(), now);
-          delays.hooks.incrementAndGet();
+          hooks.incrementAndGet();
         });
     receiver.start();
     String hook = "http://127.0.0.1:" + receiver.getAddress().getPort() + "/";
@@ -230,19 +237,24 @@ final class FeedSpeed {
     List<String> tasks = tasks(service);
     book(service, tasks, WARM_UP_SECONDS, "warm-up");
     await(received, sent.keySet());
-    sent.clear();
-    answered.clear();
-    delays.hooks.set(0);
-    delays.callsPerSecond = book(service, tasks, 20, "measured");
-    await(received, answered.keySet());
-    for (String change : answered.keySet()) {
-      Instant came = received.get(change);
-      delays.fromCall.add(Duration.between(sent.get(change), came).toNanos() / 1e6);
-      // it may come before the answer does
-      double late = Duration.between(answered.get(change), came).toNanos() / 1e6;
-      delays.fromAnswer.add(Math.max(0, late));
+    for (int round = 1; round <= HOOK_ROUNDS; round++) {
+      sent.clear();
+      answered.clear();
+      hooks.set(0);
+      Delays delays = new Delays();
+      delays.callsPerSecond = book(service, tasks, HOOK_SECONDS, "measured-" + round + "-");
+      await(received, answered.keySet());
+      delays.hooks = hooks.get();
+      for (String change : answered.keySet()) {
+        Instant came = received.get(change);
+        delays.fromCall.add(Duration.between(sent.get(change), came).toNanos() / 1e6);
+        // it may come before the answer does
+        double late = Duration.between(answered.get(change), came).toNanos() / 1e6;
+        delays.fromAnswer.add(Math.max(0, late));
+      }
+      rounds.add(delays.figures());
+      System.out.println(delays.figures());
     }
-    System.out.println(delays.figures());
     sent.clear();
     answered.clear();
     Set<String> before = killed(service, tasks);

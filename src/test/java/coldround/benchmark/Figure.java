@@ -85,19 +85,39 @@ record Figure(
   }
 
   /**
+   * One value, or one for each round that the program measured itself and printed as an array; what
+   * is divided by an array is so round by round.
+   *
    * @param printed JSON object that the program printed last
    * @throws IllegalStateException where the figure is not in it
    */
-  double in(JsonNode printed) {
-    return of.isEmpty() ? number(printed, pointer) : number(printed, pointer) / number(printed, of);
+  double[] in(JsonNode printed) {
+    double[] values = numbers(printed, pointer);
+    if (of.isEmpty()) {
+      return values;
+    }
+    double[] divisors = numbers(printed, of);
+    if (divisors.length != 1 && divisors.length != values.length) {
+      throw new IllegalStateException(
+          command + ": not as many rounds at " + pointer + " and " + of);
+    }
+    double[] shares = new double[values.length];
+    Arrays.setAll(shares, i -> values[i] / divisors[divisors.length == 1 ? 0 : i]);
+    return shares;
   }
 
-  private double number(JsonNode printed, String at) {
-    JsonNode number = printed.at(at);
-    if (!number.isNumber()) {
+  private double[] numbers(JsonNode printed, String at) {
+    JsonNode found = printed.at(at);
+    List<JsonNode> numbers = new ArrayList<>();
+    if (found.isArray()) {
+      found.forEach(numbers::add);
+    } else {
+      numbers.add(found);
+    }
+    if (numbers.isEmpty() || !numbers.stream().allMatch(JsonNode::isNumber)) {
       throw new IllegalStateException(command + " printed no number at " + at + ": " + printed);
     }
-    return number.asDouble();
+    return numbers.stream().mapToDouble(JsonNode::asDouble).toArray();
   }
 
   boolean reached(double value) {

@@ -9,8 +9,11 @@ import coldround.scoring.Assessment;
 import coldround.scoring.Scoring;
 import coldround.scoring.ScoringRules;
 import coldround.table.RuleTables;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.concurrent.TimeUnit;
 
 /**
@@ -73,20 +76,17 @@ final class FleetScoring implements Program {
           laps.last(2),
           laps.last(2) / laps.last(0));
     }
-    double[] spread = laps.spread(2, 0);
-    System.out.printf(
-        Locale.ROOT,
-        "{\"units\": %d, \"readings\": %d, \"floorSeconds\": %.3f, \"seconds\": %.3f,"
-            + " \"timesFloor\": %.2f, \"timesFloorLeast\": %.2f, \"timesFloorMost\": %.2f,"
-            + " \"oneUnitMilliseconds\": %.3f}%n",
-        units,
-        readings,
-        laps.median(0),
-        laps.median(2),
-        laps.median(2) / laps.median(0),
-        spread[0],
-        spread[1],
-        oneUnit(store, units));
+    double[] oneUnit = new double[ROUNDS];
+    for (int round = 0; round < ROUNDS; round++) {
+      oneUnit[round] = oneUnit(store, units);
+    }
+    Map<String, Object> figures = new LinkedHashMap<>();
+    figures.put("units", units);
+    figures.put("readings", readings);
+    figures.put("floorSeconds", laps.rounds(0));
+    figures.put("seconds", laps.rounds(2));
+    figures.put("oneUnitMilliseconds", oneUnit);
+    System.out.println(new ObjectMapper().writeValueAsString(figures));
   }
 
   private Assessment score(UnitHistory history) {

@@ -10,9 +10,13 @@ import coldround.scoring.Scoring;
 import coldround.scoring.ScoringRules;
 import coldround.table.RuleTables;
 import coldround.upkeep.Upkeep;
+import com.fasterxml.jackson.databind.ObjectMapper;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import java.util.concurrent.TimeUnit;
 
 /**
  * {@code upkeep UNITS [postgresql]}: all tasks of a fleet against the time to score it, in the same
@@ -21,6 +25,7 @@ import java.util.Locale;
 final class FleetTasks implements Program {
 
   private static final int ROUNDS = 5;
+  private static final int WARM_UP_SECONDS = 10;
   private static final int READINGS_A_UNIT = 20;
   private static final int SAMPLE = 2000;
 
@@ -53,6 +58,12 @@ final class FleetTasks implements Program {
         BenchmarkStore store =
             new BenchmarkStore(database.url(Store.DATABASE), units, units * READINGS_A_UNIT)) {
       store.read(fleet -> fleet.eachHistory(FleetFilter.ALL, this::sample));
+      // as long for a small fleet as for a big one, until little is left to be compiled
+      long warm = System.nanoTime() + TimeUnit.SECONDS.toNanos(WARM_UP_SECONDS);
+      do {
+        store.read(fleet -> fleet.each(FleetFilter.ALL, this::score, assessment -> {}));
+        store.read(fleet -> fleet.each(FleetFilter.ALL, this::count, count -> tasks += count));
+      } while (System.nanoTime() < warm);
       for (int round = 1; round <= ROUNDS; round++) {
         tasks = 0;
         laps.begin();
@@ -76,18 +87,14 @@ final class FleetTasks implements Program {
             tasks);
       }
     }
-    System.out.printf(
-        Locale.ROOT,
-        "{\"units\": %d, \"tasks\": %d, \"scoreSeconds\": %.3f, \"taskSeconds\": %.3f,"
-            + " \"timesScoring\": %.2f, \"scoreAloneMicroseconds\": %.1f,"
-            + " \"tasksAloneMicroseconds\": %.1f}%n",
-        units,
-        tasks,
-        laps.median(0),
-        laps.median(1),
-        laps.median(1) / laps.median(0),
-        aUnit(laps.median(2)),
-        aUnit(laps.median(3)));
+    Map<String, Object> figures = new LinkedHashMap<>();
+    figures.put("units", units);
+    figures.put("tasks", tasks);
+    figures.put("scoreSeconds", laps.rounds(0));
+    figures.put("taskSeconds", laps.rounds(1));
+    figures.put("scoreAloneSeconds", laps.rounds(2));
+    figures.put("tasksAloneSeconds", laps.rounds(3));
+    System.out.println(new ObjectMapper().writeValueAsString(figures));
   }
 
   private double aUnit(double seconds) {

@@ -3,7 +3,6 @@ package coldround.benchmark;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
 /** Seconds of the same few steps, taken again and again. */
@@ -38,13 +37,8 @@ final class Laps {
     return sorted.get(sorted.size() / 2);
   }
 
-  /** Least and greatest of one step as a share of another, round by round. */
-  double[] spread(int step, int of) {
-    double[] ratios =
-        IntStream.range(0, seconds.get(step).size())
-            .mapToDouble(i -> seconds.get(step).get(i) / seconds.get(of).get(i))
-            .sorted()
-            .toArray();
-    return new double[] {ratios[0], ratios[ratios.length - 1]};
+  /** Seconds of a step, round by round. */
+  double[] rounds(int step) {
+    return seconds.get(step).stream().mapToDouble(Double::doubleValue).toArray();
   }
 }

@@ -11,7 +11,6 @@ import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import java.util.concurrent.TimeUnit;
-import java.util.stream.DoubleStream;
 
 /** Reads addresses over and over, four at a time, and says how many a second and how slowly. */
 final class Readers {
@@ -22,6 +21,20 @@ final class Readers {
 
   /** Reads a second, and what 99 of 100 of them take at most. */
   record Rate(double perSecond, double p99Ms) {}
+
+  /** Round by round, in their order. */
+  record Rates(double[] perSecond, double[] p99Ms) {
+
+    private static Rates of(List<Rate> rounds) {
+      return new Rates(
+          rounds.stream().mapToDouble(Rate::perSecond).toArray(),
+          rounds.stream().mapToDouble(Rate::p99Ms).toArray());
+    }
+
+    Rate median() {
+      return new Rate(Times.middle(perSecond), Times.middle(p99Ms));
+    }
+  }
 
   private final HttpClient http = HttpClient.newHttpClient();
   private final String token;
@@ -76,10 +89,8 @@ final class Readers {
    */
   record Asked(List<URI> pages, boolean unchanged) {}
 
-  /**
-   * Medians of several rounds, each of all in turn, after as long as a program takes to warm up.
-   */
-  List<Rate> inTurn(Asked... all) throws Exception {
+  /** Several rounds, each of all in turn, after as long as a program takes to warm up. */
+  List<Rates> inTurn(Asked... all) throws Exception {
     List<List<Rate>> rates = new ArrayList<>();
     for (Asked asked : all) {
       rates.add(new ArrayList<>());
@@ -92,31 +103,16 @@ final class Readers {
         rates.get(i).add(round(all[i].pages(), all[i].unchanged()));
       }
     }
-    return rates.stream().map(Readers::median).toList();
-  }
-
-  private static Rate median(List<Rate> rates) {
-    return new Rate(
-        middle(rates.stream().mapToDouble(Rate::perSecond)),
-        middle(rates.stream().mapToDouble(Rate::p99Ms)));
-  }
-
-  private static double middle(DoubleStream values) {
-    double[] sorted = values.sorted().toArray();
-    return sorted[sorted.length / 2];
-  }
-
-  Rate rate(List<URI> pages, boolean unchanged) throws Exception {
-    return inTurn(new Asked(pages, unchanged)).get(0);
+    return rates.stream().map(Rates::of).toList();
   }
 
   /**
-   * At a steady rate, whatever the answers take: the time from when each was due. Medians of
-   * several rounds after one to warm up.
+   * At a steady rate, whatever the answers take: the time from when each was due. Several rounds
+   * after one to warm up.
    *
    * @param perSecond reads
    */
-  Rate steady(List<URI> pages, double perSecond) throws Exception {
+  Rates steady(List<URI> pages, double perSecond) throws Exception {
     ExecutorService readers = Executors.newFixedThreadPool(READERS * 4);
     try {
       steadyRound(readers, pages, perSecond);
@@ -124,7 +120,7 @@ final class Readers {
       for (int round = 0; round < ROUNDS; round++) {
         rates.add(steadyRound(readers, pages, perSecond));
       }
-      return median(rates);
+      return Rates.of(rates);
     } finally {
       readers.shutdown();
     }

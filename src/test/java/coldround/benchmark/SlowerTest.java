@@ -1,12 +1,15 @@
 package coldround.benchmark;
 
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.IOException;
+import java.util.Arrays;
 import java.util.List;
 import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
@@ -42,11 +45,35 @@ class SlowerTest {
         List.of(), Slower.worse(List.of(figure), medians("y 1 /a", 1), medians("x 1 /a", 9)));
   }
 
-  @Test
-  void aFigureIsReadByItsPointerOrAsAShare() throws IOException {
-    JsonNode printed = JSON.readTree("{\"hooks\": {\"p99\": 30}, \"runs\": [{\"seconds\": 1.5}]}");
-    assertEquals(1.5, figure("/runs/0/seconds", "").in(printed));
-    assertEquals(20, figure("/hooks/p99", "/runs/0/seconds").in(printed));
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "/runs/0/seconds | | 1.5",
+        "/hooks/p99 | /runs/0/seconds | 20",
+        "/rounds | | 3,4.5,6",
+        "/rounds | /runs/0/seconds | 2,3,4",
+        "/rounds | /floors | 3,1.5,1"
+      })
+  void aFigureIsReadByItsPointerOrAsAShareRoundByRound(String pointer, String of, String values)
+      throws IOException {
+    JsonNode printed =
+        JSON.readTree(
+            """
+            {"hooks": {"p99": 30}, "runs": [{"seconds": 1.5}], "rounds": [3, 4.5, 6],
+             "floors": [1, 3, 6]}\
+            """);
+    double[] expected = Arrays.stream(values.split(",")).mapToDouble(Double::parseDouble).toArray();
+    assertArrayEquals(expected, figure(pointer, of == null ? "" : of).in(printed));
+  }
+
+  @ParameterizedTest
+  @CsvSource({"/none, ''", "/empty, ''", "/words, ''", "/rounds, /two", "/rounds, /none"})
+  void whatIsNotThereOrNotInAsManyRoundsIsNoFigure(String pointer, String of) throws IOException {
+    JsonNode printed =
+        JSON.readTree(
+            "{\"empty\": [], \"words\": [\"a\"], \"rounds\": [3, 4, 6], \"two\": [1, 2]}");
+    assertThrows(IllegalStateException.class, () -> figure(pointer, of).in(printed));
   }
 
   @Test

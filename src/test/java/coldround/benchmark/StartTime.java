@@ -1,8 +1,12 @@
 package coldround.benchmark;
 
+import com.fasterxml.jackson.databind.ObjectMapper;
 import java.nio.file.Path;
 import java.util.Arrays;
+import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 
 /**
  * {@code start [postgresql]}: seconds from the command to ready with the demo fleet in the store
@@ -11,7 +15,7 @@ import java.util.Locale;
  */
 final class StartTime implements Benchmarks.Program {
 
-  private static final int STARTS = 3;
+  private static final int STARTS = 5;
 
   /** From this version on Java keeps more than classes. */
   private static final int AHEAD_OF_TIME = 25;
@@ -23,8 +27,8 @@ final class StartTime implements Benchmarks.Program {
    */
   private record Way(String name, String figure, String... options) {}
 
-  /** Medians of one way. */
-  private record Start(Way way, double seconds, long megabytes) {}
+  /** One way, start by start. */
+  private record Starts(Way way, double[] seconds, double[] megabytes) {}
 
   @Override
   public void run(String... arguments) throws Exception {
@@ -50,10 +54,10 @@ final class StartTime implements Benchmarks.Program {
     System.out.printf("Java %s, medians of %d starts%n", Runtime.version(), STARTS);
     System.out.println("| way | ready s | least | greatest | resident MB |");
     System.out.println("|---|---|---|---|---|");
-    Start plain = measure(service, new Way("as built", ""));
-    Start archived =
+    Starts plain = measure(service, new Way("as built", "plain"));
+    Starts archived =
         measure(service, new Way("with an archive", "archived", archive[1], "-XX:+UseSerialGC"));
-    Start simple =
+    Starts simple =
         measure(
             service,
             new Way(
@@ -62,15 +66,15 @@ final class StartTime implements Benchmarks.Program {
                 archive[1],
                 "-XX:+UseSerialGC",
                 "-XX:TieredStopAtLevel=1"));
-    System.out.printf(
-        Locale.ROOT,
-        "{\"java\": %d, \"firstSeconds\": %.2f, \"bareSeconds\": %.3f, %s, %s, %s}%n",
-        Runtime.version().feature(),
-        first,
-        bare(),
-        json(plain),
-        json(archived),
-        json(simple));
+    Map<String, Object> figures = new LinkedHashMap<>();
+    figures.put("java", Runtime.version().feature());
+    figures.put("firstSeconds", first);
+    figures.put("bareSeconds", bare());
+    for (Starts each : List.of(plain, archived, simple)) {
+      figures.put(each.way().figure() + "ReadySeconds", each.seconds());
+      figures.put(each.way().figure() + "ResidentMegabytes", each.megabytes());
+    }
+    System.out.println(new ObjectMapper().writeValueAsString(figures));
   }
 
   /** The options that make an archive, and that use it. */
@@ -80,10 +84,10 @@ final class StartTime implements Benchmarks.Program {
         : new String[] {"-XX:ArchiveClassesAtExit=" + file, "-XX:SharedArchiveFile=" + file};
   }
 
-  private static Start measure(Service service, Way way) throws Exception {
+  private static Starts measure(Service service, Way way) throws Exception {
     service.options(way.options());
     double[] seconds = new double[STARTS];
-    long[] resident = new long[STARTS];
+    double[] resident = new double[STARTS];
     for (int i = 0; i < STARTS; i++) {
       long begin = System.nanoTime();
       service.start();
@@ -91,29 +95,15 @@ final class StartTime implements Benchmarks.Program {
       resident[i] = service.residentMegabytes();
       service.close();
     }
-    Arrays.sort(seconds);
-    Arrays.sort(resident);
-    Start start = new Start(way, seconds[STARTS / 2], resident[STARTS / 2]);
     System.out.printf(
         Locale.ROOT,
-        "| %s | %.2f | %.2f | %.2f | %d |%n",
+        "| %s | %.2f | %.2f | %.2f | %.0f |%n",
         way.name(),
-        start.seconds(),
-        seconds[0],
-        seconds[STARTS - 1],
-        start.megabytes());
-    return start;
-  }
-
-  private static String json(Start start) {
-    String figure = start.way().figure();
-    return String.format(
-        Locale.ROOT,
-        "\"%s\": %.2f, \"%s\": %d",
-        figure.isEmpty() ? "readySeconds" : figure + "ReadySeconds",
-        start.seconds(),
-        figure.isEmpty() ? "residentMegabytes" : figure + "ResidentMegabytes",
-        start.megabytes());
+        Times.middle(seconds),
+        Arrays.stream(seconds).min().orElseThrow(),
+        Arrays.stream(seconds).max().orElseThrow(),
+        Times.middle(resident));
+    return new Starts(way, seconds, resident);
   }
 
   /** Median seconds of a Java that only says its version. */
@@ -129,7 +119,6 @@ final class StartTime implements Benchmarks.Program {
           .waitFor();
       seconds[i] = (System.nanoTime() - begin) / 1e9;
     }
-    Arrays.sort(seconds);
-    return seconds[STARTS / 2];
+    return Times.middle(seconds);
   }
 }

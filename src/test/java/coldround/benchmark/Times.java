@@ -15,6 +15,13 @@ final class Times {
     nanos[count++] = taken;
   }
 
+  /** The one in the middle of values in any order. */
+  static double middle(double... values) {
+    double[] sorted = values.clone();
+    Arrays.sort(sorted);
+    return sorted[sorted.length / 2];
+  }
+
   int count() {
     return count;
   }
