@@ -11,7 +11,6 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Locale;
 import java.util.Set;
 import java.util.stream.Collectors;
 
@@ -53,13 +52,15 @@ final class AllFigures implements Benchmarks.Program {
     all.put("size", size).put("rounds", rounds).put("java", System.getProperty("java.version"));
     all.put("processors", Runtime.getRuntime().availableProcessors());
     ObjectNode its = all.putObject("figures");
-    System.out.println("| command | figure | rounds | median | least | greatest | goal | |");
-    System.out.println("|---|---|---|---|---|---|---|---|");
+    FigureTable table = new FigureTable();
     for (Figure figure : figures) {
       if (!printed.of(figure.command()).isEmpty()) {
-        tell(figure, values(figure, printed), its);
+        Spread spread = Spread.of(values(figure, printed));
+        table.add(figure, spread);
+        its.putPOJO(figure.name(), spread);
       }
     }
+    System.out.print(table);
     if (file != null) {
       String text = JSON.writerWithDefaultPrettyPrinter().writeValueAsString(all);
       Files.writeString(file, text + "\n");
@@ -97,30 +98,5 @@ final class AllFigures implements Benchmarks.Program {
       throw new IllegalStateException(command + " ended without figures");
     }
     return JSON.readTree(last);
-  }
-
-  private static void tell(Figure figure, double[] values, ObjectNode all) {
-    double[] sorted = Arrays.stream(values).sorted().toArray();
-    double median = sorted[sorted.length / 2];
-    System.out.printf(
-        Locale.ROOT,
-        "| `%s` | %s | %d | %s | %s | %s | %s | %s |%n",
-        figure.command(),
-        figure.meaning(),
-        sorted.length,
-        text(median),
-        text(sorted[0]),
-        text(sorted[sorted.length - 1]),
-        figure.goal().isEmpty() ? "" : text(figure.goal().getAsDouble()),
-        figure.reached(median) ? "" : "not reached");
-    all.putObject(figure.name())
-        .put("rounds", sorted.length)
-        .put("median", median)
-        .put("least", sorted[0])
-        .put("greatest", sorted[sorted.length - 1]);
-  }
-
-  private static String text(double value) {
-    return String.format(Locale.ROOT, value >= 100 ? "%.0f" : value >= 10 ? "%.1f" : "%.2f", value);
   }
 }

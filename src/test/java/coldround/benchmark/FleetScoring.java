@@ -23,7 +23,7 @@ import java.util.concurrent.TimeUnit;
 final class FleetScoring implements Program {
 
   private static final int ROUNDS = 5;
-  private static final int WARM_UP_SECONDS = 10;
+  private static final int WARM_UP_SECONDS = 30;
   private static final int VISITS = 1000;
 
   private final Scoring scoring;

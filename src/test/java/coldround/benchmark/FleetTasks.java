@@ -25,7 +25,7 @@ import java.util.concurrent.TimeUnit;
 final class FleetTasks implements Program {
 
   private static final int ROUNDS = 5;
-  private static final int WARM_UP_SECONDS = 10;
+  private static final int WARM_UP_SECONDS = 30;
   private static final int READINGS_A_UNIT = 20;
   private static final int SAMPLE = 2000;
 

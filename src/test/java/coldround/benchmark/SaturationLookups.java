@@ -10,8 +10,8 @@ import org.openjdk.jmh.runner.Runner;
 import org.openjdk.jmh.runner.options.OptionsBuilder;
 
 /**
- * {@code saturation}: single saturation lookups by JMH, nanoseconds and bytes each, of several
- * processes.
+ * {@code saturation [PROCESSES]}: single saturation lookups by JMH, nanoseconds and bytes each,
+ * process by process.
  */
 final class SaturationLookups implements Benchmarks.Program {
 
@@ -19,12 +19,13 @@ final class SaturationLookups implements Benchmarks.Program {
 
   @Override
   public void run(String... arguments) throws Exception {
+    Arguments asked = Arguments.of("saturation [PROCESSES]", 0, 1, arguments);
     // which JMH hands on to its processes
     System.setProperty("java.class.path", Benchmarks.classpath());
     var options =
         new OptionsBuilder()
             .include(SaturationBenchmark.class.getName())
-            .forks(PROCESSES)
+            .forks(asked.number(0, PROCESSES))
             .addProfiler(GCProfiler.class)
             .build();
     Map<String, Object> figures = new LinkedHashMap<>();
