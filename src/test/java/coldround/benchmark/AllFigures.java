@@ -24,15 +24,18 @@ import java.util.stream.Collectors;
  */
 final class AllFigures implements Benchmarks.Program {
 
-  private static final int ROUNDS = 5;
+  private static final String ROUNDS = "5";
   private static final ObjectMapper JSON = new ObjectMapper();
 
   @Override
   public void run(String... arguments) throws Exception {
     String size = arguments.length > 0 ? arguments[0] : "full";
-    int rounds = arguments.length > 1 ? Integer.parseInt(arguments[1]) : ROUNDS;
-    if (!List.of("full", "small").contains(size) || rounds < 0 || arguments.length > 3) {
-      throw new IllegalArgumentException("all [full|small [ROUNDS [FILE]]]");
+    String rounds = arguments.length > 1 ? arguments[1] : ROUNDS;
+    if (!List.of("full", "small").contains(size)
+        || !rounds.matches("[0-9]{1,3}")
+        || arguments.length > 3) {
+      throw new IllegalArgumentException(
+          "all [full|small [ROUNDS [FILE]]]; ROUNDS is 0 to 999, 0 tells of what FILE has");
     }
     Path file = arguments.length == 3 ? Path.of(arguments[2]) : null;
     List<Figure> figures = Figure.all(size);
@@ -41,23 +44,24 @@ final class AllFigures implements Benchmarks.Program {
     Builds.check(commands);
     Path kept = file == null ? null : file.resolveSibling(file.getFileName() + ".runs");
     EarlierRuns printed = new EarlierRuns(kept, kept == null ? "" : Builds.classes());
+    int wanted = Integer.parseInt(rounds);
     for (String command : commands) {
       List<Figure> its = figures.stream().filter(each -> each.command().equals(command)).toList();
-      for (int done = rounds(its, printed); done < rounds; done = rounds(its, printed)) {
-        System.err.printf("# %s, %d of %d rounds done%n", command, done, rounds);
+      for (int done = rounds(its, printed); done < wanted; done = rounds(its, printed)) {
+        System.err.printf("# %s, %d of %d rounds done%n", command, done, wanted);
         printed.add(command, once(command));
       }
     }
     ObjectNode all = JSON.createObjectNode();
-    all.put("size", size).put("rounds", rounds).put("java", System.getProperty("java.version"));
+    all.put("size", size).put("rounds", wanted).put("java", System.getProperty("java.version"));
     all.put("processors", Runtime.getRuntime().availableProcessors());
-    ObjectNode its = all.putObject("figures");
+    ObjectNode measured = all.putObject("figures");
     FigureTable table = new FigureTable();
     for (Figure figure : figures) {
       if (!printed.of(figure.command()).isEmpty()) {
         Spread spread = Spread.of(values(figure, printed));
         table.add(figure, spread);
-        its.putPOJO(figure.name(), spread);
+        measured.putPOJO(figure.name(), spread);
       }
     }
     System.out.print(table);

@@ -5,7 +5,6 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.Collection;
 import java.util.List;
 import java.util.Set;
@@ -35,13 +34,9 @@ final class Builds {
   static TreeMap<Store.Kind, Boolean> needed(Collection<String> commands) {
     TreeMap<Store.Kind, Boolean> needed = new TreeMap<>();
     for (String command : commands) {
-      List<String> words = Arrays.asList(command.split(" "));
-      if (SERVED.contains(words.get(0))) {
-        boolean postgresql = words.contains(Store.Kind.POSTGRESQL.toString());
-        needed.merge(
-            postgresql ? Store.Kind.POSTGRESQL : Store.Kind.H2,
-            BARE.contains(words.get(0)),
-            Boolean::logicalOr);
+      String program = command.split(" ")[0];
+      if (SERVED.contains(program)) {
+        needed.merge(Store.Kind.in(command), BARE.contains(program), Boolean::logicalOr);
       }
     }
     return needed;

@@ -64,7 +64,7 @@ record Figure(
     }
     return Arrays.stream(stores.split(" "))
         .map(Store.Kind::of)
-        .map(kind -> kind == Store.Kind.H2 ? command : command + " " + kind)
+        .map(kind -> kind.onto(command))
         .toList();
   }
 

@@ -19,14 +19,8 @@ final class FigureTable {
   private final Map<Line, Map<Store.Kind, String>> cells = new LinkedHashMap<>();
 
   void add(Figure figure, Spread spread) {
-    String command = figure.command();
-    Store.Kind store = Store.Kind.H2;
-    for (Store.Kind kind : Store.Kind.values()) {
-      if (command.endsWith(" " + kind)) {
-        command = command.substring(0, command.length() - kind.toString().length() - 1);
-        store = kind;
-      }
-    }
+    Store.Kind store = Store.Kind.in(figure.command());
+    String command = store.off(figure.command());
     cells
         .computeIfAbsent(
             new Line(command, figure.meaning(), figure.goal()),

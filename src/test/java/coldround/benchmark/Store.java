@@ -53,6 +53,21 @@ final class Store implements AutoCloseable {
       throw new IllegalArgumentException("a store is h2 or postgresql");
     }
 
+    /** That a program is called for by the last word of its command, where there is one. */
+    static Kind in(String command) {
+      return command.endsWith(" " + POSTGRESQL) ? POSTGRESQL : H2;
+    }
+
+    /** The command of a program that names no store, to run on one of this kind. */
+    String onto(String command) {
+      return this == H2 ? command : command + " " + this;
+    }
+
+    /** What {@link #onto} was made of. */
+    String off(String command) {
+      return this == H2 ? command : command.substring(0, command.length() - (" " + this).length());
+    }
+
     /** What is started; it may not be there. */
     Path jar() {
       return Path.of("target", folder, "quarkus-run.jar");

@@ -52,6 +52,8 @@ final class VisitSpeed implements Benchmarks.Program {
     BigFleet fleet = new BigFleet(asked.number(0));
     // the others are there to warm up
     int measured = Math.min(ROUNDS * ROUND, fleet.visited() / 2);
+    // whole rounds, or a small one
+    measured -= measured > ROUND ? measured % ROUND : 0;
     if (measured < LEAST) {
       throw new IllegalArgumentException(
           asked.usage() + ": in so small a fleet fewer than " + 2 * LEAST + " have a history");
